@@ -1,0 +1,8 @@
+/** @type {import('next').NextConfig} */
+const config = {
+  serverExternalPackages: ['@libsql/client', 'libsql', '@prisma/adapter-libsql'],
+  poweredByHeader: false,
+  reactStrictMode: true,
+};
+
+export default config;
