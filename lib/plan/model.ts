@@ -32,6 +32,17 @@ export interface Because {
   readonly blockId: string | null;
 }
 
+/** When a coat reaches each stage, at the temperature the plan assumes. */
+export interface CoatStages {
+  readonly materialId: string;
+  readonly touchDry: Instant;
+  readonly recoatFrom: Instant;
+  /** null: the window does not close. */
+  readonly recoatUntil: Instant | null;
+  readonly handle: Instant;
+  readonly fullCure: Instant;
+}
+
 export interface PlanBlock {
   /** Stable across plans: `task:t12`, `before-shot:t12`, `away:j3`, `cure:t12:c1`. */
   readonly id: string;
@@ -49,6 +60,8 @@ export interface PlanBlock {
   readonly partIds: readonly string[];
   readonly episodeId: string | null;
   readonly isPinned: boolean;
+  /** For `cure` blocks the stages of the coat, else null. */
+  readonly stages: CoatStages | null;
   readonly because: readonly Because[];
 }
 
