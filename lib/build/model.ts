@@ -3,14 +3,10 @@
  * every rule of the domain reads one and every command makes the next one.
  * Dates are civil dates (`2026-12-01`) in the series' zone, moments are instants.
  */
+import type { CivilDate, CivilSpan, WallTime, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
 
-/** `2026-12-01`. */
-export type CivilDate = string;
-/** `18:30`, 24-hour wall time; `24:00` may end a day. */
-export type WallTime = string;
-/** ISO weekday, 1 = Monday to 7 = Sunday. */
-export type Weekday = 1 | 2 | 3 | 4 | 5 | 6 | 7;
+export type { CivilDate, WallTime, Weekday, WeeklyHours };
 
 interface Row {
   readonly id: string;
@@ -21,16 +17,8 @@ interface Row {
   readonly name: string;
 }
 
-export interface WeeklyHours {
-  readonly weekday: Weekday;
-  readonly from: WallTime;
-  readonly to: WallTime;
-}
-
 /** Both dates are in it. */
-export interface DateSpan {
-  readonly from: CivilDate;
-  readonly to: CivilDate;
+export interface DateSpan extends CivilSpan {
   readonly why: string;
 }
 
