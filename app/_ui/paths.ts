@@ -1,0 +1,51 @@
+/** Addresses of the pages, in one place. */
+import type { RecordKind } from '@/lib/build';
+
+/** Kinds of record that have pages of their own. */
+export type ListedKind = Exclude<RecordKind, 'series'>;
+
+/** Kind and its word in an address, in the order a new crew fills them. */
+export const KIND_SLUGS = {
+  place: 'places',
+  person: 'people',
+  part: 'parts',
+  material: 'materials',
+  trade: 'trades',
+  equipment: 'equipment',
+  session: 'sessions',
+  episode: 'episodes',
+  task: 'tasks',
+  outsideJob: 'outside-jobs',
+  link: 'links',
+} as const satisfies Record<ListedKind, string>;
+
+/** The kind behind the word in an address, null where there is none. */
+export function findKind(slug: string): ListedKind | null {
+  for (const [kind, word] of Object.entries(KIND_SLUGS)) {
+    if (word === slug && isListedKind(kind)) return kind;
+  }
+  return null;
+}
+
+export function isListedKind(kind: string): kind is ListedKind {
+  return Object.hasOwn(KIND_SLUGS, kind);
+}
+
+export const seriesPath = (seriesId: string): string => `/s/${encodeURIComponent(seriesId)}`;
+export const nowPath = (seriesId: string): string => `${seriesPath(seriesId)}/now`;
+/** `week` is an ISO week, `2026-W49`. */
+export const weekPath = (seriesId: string, week: string): string => `${seriesPath(seriesId)}/week/${encodeURIComponent(week)}`;
+export const buildPath = (seriesId: string): string => `${seriesPath(seriesId)}/build`;
+export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
+export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
+export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
+export const kindPath = (seriesId: string, kind: ListedKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
+export const newRecordPath = (seriesId: string, kind: ListedKind): string => `${kindPath(seriesId, kind)}/new`;
+export const repeatSessionsPath = (seriesId: string): string => `${kindPath(seriesId, 'session')}/repeat`;
+export const seriesSettingsPath = (seriesId: string): string => `${recordsPath(seriesId)}/series`;
+
+/** Page of a record, or null for a kind that has none. */
+export function recordPath(seriesId: string, kind: string, id: string): string | null {
+  if (kind === 'series') return seriesSettingsPath(seriesId);
+  return isListedKind(kind) ? `${kindPath(seriesId, kind)}/${encodeURIComponent(id)}` : null;
+}

@@ -1,0 +1,45 @@
+'use client';
+
+import Link from 'next/link';
+import { usePathname } from 'next/navigation';
+import { CalendarRange, Hammer, NotebookPen, Route, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
+import { buildPath, historyPath, nowPath, plansPath, recordsPath, seriesPath, weekPath } from './paths';
+import styles from './shell.module.css';
+
+interface Room {
+  readonly name: string;
+  readonly href: string;
+  /** Pages that begin with this are in the room. */
+  readonly under: string;
+  readonly icon: LucideIcon;
+}
+
+function listRooms(seriesId: string, week: string): readonly Room[] {
+  return [
+    { name: 'Now', href: nowPath(seriesId), under: nowPath(seriesId), icon: Hammer },
+    { name: 'Week', href: weekPath(seriesId, week), under: `${seriesPath(seriesId)}/week`, icon: CalendarRange },
+    { name: 'Build', href: buildPath(seriesId), under: buildPath(seriesId), icon: Waypoints },
+    { name: 'Plans', href: plansPath(seriesId), under: plansPath(seriesId), icon: Route },
+    { name: 'Records', href: recordsPath(seriesId), under: recordsPath(seriesId), icon: NotebookPen },
+    { name: 'History', href: historyPath(seriesId), under: historyPath(seriesId), icon: Undo2 },
+  ];
+}
+
+/** The six rooms of a series. `week` is the current ISO week. */
+export function Rooms({ seriesId, week }: { readonly seriesId: string; readonly week: string }) {
+  const path = usePathname();
+  return (
+    <nav aria-label="Rooms" className={styles.rooms}>
+      <ul role="list">
+        {listRooms(seriesId, week).map(({ name, href, under, icon: Icon }) => (
+          <li key={name}>
+            <Link href={href} className={styles.room} aria-current={path === under || path.startsWith(`${under}/`) ? 'page' : undefined}>
+              <Icon size={20} aria-hidden />
+              {name}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
