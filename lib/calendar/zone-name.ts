@@ -4,6 +4,8 @@ import { quoteText } from './quoted-text';
 
 const LONGEST_NAME = 64;
 const MOST_SUGGESTIONS = 3;
+/** Abbreviations are out: platforms take some of them for another place (BST for Dhaka). */
+const SHAPE = /^(utc|gmt|[a-z_]+\/.+)$/i;
 
 /** Present names that some time zone libraries still list under an older spelling only. */
 const RENAMED = [
@@ -24,13 +26,14 @@ function isAccepted(name: string): boolean {
 }
 
 /**
- * An IANA time zone name that can be computed with. A bare offset such as `+01:00` is none: it knows no summer time.
+ * An IANA time zone name that can be computed with: area and city, UTC or GMT. An offset such as `+01:00` is none,
+ * for it knows no summer time, nor is an abbreviation.
  * @example isZone('Europe/London') // true
- * @example isZone('+01:00') // false
+ * @example isZone('BST') // false
  */
 export function isZone(name: string): boolean {
   if (accepted.has(name)) return true;
-  if (name.length > LONGEST_NAME || !/^[a-z]/i.test(name) || !isAccepted(name)) return false;
+  if (name.length > LONGEST_NAME || !SHAPE.test(name) || !isAccepted(name)) return false;
   accepted.add(name);
   return true;
 }
@@ -56,7 +59,9 @@ function editDistance(a: string, b: string): number {
 }
 
 const simplify = (text: string): string => text.trim().toLowerCase().replace(/[\s-]+/g, '_');
+const cityOf = (simple: string): string => simple.slice(simple.lastIndexOf('/') + 1);
 
+/** By spelling, best first. The city alone counts as nearly the whole name. */
 function findNearZones(text: string): string[] {
   const wanted = simplify(text);
   if (wanted.length < 3 || wanted.length > LONGEST_NAME) return [];
@@ -64,9 +69,8 @@ function findNearZones(text: string): string[] {
   return listZones()
     .map((name) => {
       const simple = simplify(name);
-      const city = simple.slice(simple.lastIndexOf('/') + 1);
-      const wantedCity = wanted.slice(wanted.lastIndexOf('/') + 1);
-      const bySameCity = wantedCity === city ? 1 : Number.POSITIVE_INFINITY;
+      const city = cityOf(simple);
+      const bySameCity = cityOf(wanted) === city ? 1 : Number.POSITIVE_INFINITY;
       return { name, distance: Math.min(editDistance(wanted, simple), editDistance(wanted, city), bySameCity) };
     })
     .filter(({ distance }) => distance <= limit)
