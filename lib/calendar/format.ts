@@ -32,7 +32,7 @@ function joinUnits(large: number, largeUnit: string, small: number, smallUnit: s
 function splitSign(length: number): { readonly sign: string; readonly whole: number } {
   if (!Number.isFinite(length)) throw new RangeError(`A length must be finite, got ${length}`);
   const whole = Math.round(Math.abs(length));
-  return { sign: length < 0 && whole > 0 ? '-' : '', whole };
+  return { sign: length < 0 ? '-' : '', whole };
 }
 
 /**

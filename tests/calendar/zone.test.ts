@@ -34,6 +34,7 @@ test.each([
   ['Europe/Edinburgh', 'Europe/London'],
   ['+01:00', 'Europe/London'],
   ['', 'Europe/London'],
+  ['Wales/London', 'Europe/London'],
   ['BST', 'Europe/London'],
   ['x'.repeat(10_000), 'Europe/London'],
 ])('%.20j is refused and %s is offered', (text, offered) => {
