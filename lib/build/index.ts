@@ -1,3 +1,23 @@
 /** What a build and its series are made of, what holds between its records, and how they are changed. */
 export type * from './model';
 export type * from './edit';
+export { applyEdits } from './apply-edits';
+export { checkSeries, judgeEdit, newStops } from './check-series';
+export type { EditJudgement } from './check-series';
+export { deriveOrder, findCycle, listStateUses } from './derive-order';
+export type { Precedence, PrecedenceReason, StateUse } from './derive-order';
+export { changeRecord, createRecord, createRecords, reorderRecords } from './edits';
+export { changedFields, FIELD_LABELS, fieldLabel, isSame } from './fields';
+export { findRecord, isOfKind, isRecordKind, kindLabel, LIST_KEYS, LIST_KINDS, listOf, listRecords, putRecord, RECORD_KINDS } from './records';
+export type { FieldsOf, ListKind, ListRecord } from './records';
+export { findUsers, referencesOf } from './references';
+export type { Reference, User } from './references';
+export { previewRemoval, removeRecord } from './removal';
+export type { RemovalPreview } from './removal';
+export { describeBadName, LONGEST_NAME } from './rules/name';
+export { STAGE_WORDS } from './rules/material-stages';
+export { shootDue } from './shoot-due';
+export { crewSize, sessionLength, sessionsFor, taskLength } from './task-sessions';
+export { undoChange } from './undo';
+export { findWork, isDone, listWorks, workKey } from './works';
+export type { Work } from './works';

@@ -1,0 +1,64 @@
+/** Fields of records: their names in plain words, and what differs between two versions of a record. */
+import type { RecordKind, SeriesRecord } from './model';
+import type { FieldsOf } from './records';
+
+type LabelsOf<K extends RecordKind> = Readonly<Record<keyof FieldsOf<K>, string>>;
+
+/** What each field is called on forms and in the history. */
+export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
+  series: {
+    name: 'name', zone: 'time zone', cadenceDays: 'days between releases', leadDays: 'days from recording to release', fillLimit: 'share of a session that may be booked',
+    workshopTemperature: 'workshop temperature', runtime: 'runtime', frameRate: 'frame rate',
+  },
+  person: { name: 'name', skills: 'skills', hours: 'hours for errands', away: 'days away' },
+  place: { name: 'name', capacity: 'tasks at once', airZone: 'shared air' },
+  equipment: { name: 'name', count: 'number' },
+  part: { name: 'name', assembly: 'assembly', states: 'states', whereabouts: 'whereabouts' },
+  material: {
+    name: 'name', sort: 'sort', stages: 'drying times', referenceTemperature: 'temperature of the drying times', minimumTemperature: 'lowest temperature',
+    doublingPer: 'kelvins that double the rate', potLife: 'pot life', hasSolvent: 'solvent', hasIsocyanate: 'isocyanate', source: 'source',
+  },
+  trade: { name: 'name', craft: 'craft', openHours: 'opening hours', closed: 'closed days', trip: 'trip time', contact: 'contact' },
+  outsideJob: {
+    name: 'name', tradeId: 'trade', episodeId: 'episode', parts: 'parts', quote: 'quote', crew: 'people for a trip',
+    droppedOffAt: 'drop-off', promisedFor: 'promised day', collectedAt: 'collection',
+  },
+  task: {
+    name: 'name', category: 'category', episodeId: 'episode', placeId: 'place', parts: 'parts', effort: 'hands-on time', inOneGo: 'in one go',
+    irreversible: 'irreversible', crew: 'crew', equipmentIds: 'equipment', coats: 'coats', coverage: 'coverage', shots: 'shots', conditions: 'conditions',
+    isDusty: 'dust', isNoisy: 'noise', layOut: 'things to lay out', cautions: 'cautions', manualReference: 'manual reference',
+    pinnedStart: 'fixed start', doneAt: 'done',
+  },
+  link: { name: 'name', from: 'first end', to: 'second end', stage: 'drying stage', minWait: 'shortest wait', maxWait: 'longest wait', clock: 'clock' },
+  session: {
+    name: 'name', start: 'start', end: 'end', placeIds: 'places', crewIds: 'crew', isRecording: 'recording', hasDaylight: 'daylight',
+    isNoiseAllowed: 'noise allowed', heating: 'heating',
+  },
+  episode: { name: 'name', releaseDate: 'release date', isEvergreen: 'evergreen', status: 'status' },
+};
+
+/** The label of a field, or the field's own name when it has none. @example fieldLabel('task', 'effort') // 'hands-on time' */
+export function fieldLabel(kind: RecordKind, field: string): string {
+  return new Map<string, string>(Object.entries(FIELD_LABELS[kind])).get(field) ?? field;
+}
+
+function isPlainObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Plain data with the same content; the order of keys does not matter. */
+export function isSame(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((item, index) => isSame(item, b[index]));
+  if (!isPlainObject(a) || !isPlainObject(b)) return false;
+  const keys = Object.keys(a);
+  return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && isSame(a[key], b[key]));
+}
+
+const KEPT_BY_PROGRAM: readonly string[] = ['id', 'kind', 'revision', 'order'];
+
+/** Fields in which two versions of a record differ; what the program keeps by itself is left out. */
+export function changedFields(before: SeriesRecord, after: SeriesRecord): readonly string[] {
+  const [old, now] = [new Map<string, unknown>(Object.entries(before)), new Map<string, unknown>(Object.entries(after))];
+  return [...new Set([...old.keys(), ...now.keys()])].filter((key) => !KEPT_BY_PROGRAM.includes(key) && !isSame(old.get(key), now.get(key)));
+}

@@ -1,0 +1,69 @@
+/** How messages name records, counts and moments. */
+import { formatMoment, isZone } from '@/lib/calendar';
+import type { Subject } from '@/lib/result';
+import type { Instant } from '@/lib/units';
+import type { Part, SeriesDocument, SeriesRecord } from './model';
+import { kindLabel } from './records';
+
+const LONGEST_NAME_SHOWN = 60;
+const MOST_NAMES = 5;
+
+/** A name between quotation marks, cut when it is very long. */
+export function quoteName(name: string): string {
+  const plain = name.replace(/\s+/gu, ' ').trim();
+  if (plain === '') return '(no name)';
+  return `“${plain.length > LONGEST_NAME_SHOWN ? `${plain.slice(0, LONGEST_NAME_SHOWN)}…` : plain}”`;
+}
+
+/** @example sayRecord(task) // 'task “Strip the frame”' */
+export function sayRecord(record: SeriesRecord): string {
+  return `${kindLabel(record.kind)} ${quoteName(record.name)}`;
+}
+
+/** The start of a sentence. @example startWith(task) // 'The task “Strip the frame”' */
+export function startWith(record: SeriesRecord): string {
+  return `The ${sayRecord(record)}`;
+}
+
+/** Names up to five, then how many more. @example listNames(['a', 'b']) // '“a” and “b”' */
+export function listNames(names: readonly string[]): string {
+  const shown = names.slice(0, MOST_NAMES).map(quoteName);
+  const more = names.length - shown.length;
+  const all = more > 0 ? [...shown, `${more} more`] : shown;
+  const last = all.at(-1) ?? '';
+  return all.length < 2 ? last : `${all.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** @example count(3, 'task') // '3 tasks' */
+export function count(amount: number, one: string, many = `${one}s`): string {
+  return `${formatNumber(amount)} ${amount === 1 ? one : many}`;
+}
+
+/** With commas between thousands, the same on every machine. @example formatNumber(10000) // '10,000' */
+export function formatNumber(value: number): string {
+  if (!Number.isFinite(value)) return String(value);
+  const [whole = '', fraction] = String(Math.abs(Math.round(value * 1000) / 1000)).split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/gu, ',');
+  return `${value < 0 ? '-' : ''}${grouped}${fraction === undefined ? '' : `.${fraction}`}`;
+}
+
+/** A record as the subject of an issue. */
+export function subjectOf(record: SeriesRecord): Subject {
+  return { kind: record.kind, id: record.id, name: record.name };
+}
+
+/** The record at fault first: its `path` is the issue's. */
+export function subjectsOf(...records: readonly (SeriesRecord | undefined)[]): readonly Subject[] {
+  return records.filter((record) => record !== undefined).map(subjectOf);
+}
+
+/** A moment in the zone of the series; in UTC, and saying so, while that zone is unknown. */
+export function sayMoment(document: SeriesDocument, at: Instant): string {
+  const { zone } = document.series;
+  return isZone(zone) ? formatMoment(at, zone) : `${formatMoment(at, 'UTC')} UTC`;
+}
+
+/** The name of a part's state, or its id when the part has no such state. */
+export function stateName(part: Part | undefined, stateId: string): string {
+  return part?.states.find((state) => state.id === stateId)?.name ?? stateId;
+}
