@@ -61,20 +61,20 @@ function editDistance(a: string, b: string): number {
 const simplify = (text: string): string => text.trim().toLowerCase().replace(/[\s-]+/g, '_');
 const cityOf = (simple: string): string => simple.slice(simple.lastIndexOf('/') + 1);
 
-/** By spelling, best first. The city alone counts as nearly the whole name. */
+/** The nearest by spelling, several only when they are equally near. The city alone counts as nearly the whole name. */
 function findNearZones(text: string): string[] {
   const wanted = simplify(text);
   if (wanted.length < 3 || wanted.length > LONGEST_NAME) return [];
   const limit = Math.max(1, Math.floor(wanted.length / 4));
-  return listZones()
-    .map((name) => {
-      const simple = simplify(name);
-      const city = cityOf(simple);
-      const bySameCity = cityOf(wanted) === city ? 1 : Number.POSITIVE_INFINITY;
-      return { name, distance: Math.min(editDistance(wanted, simple), editDistance(wanted, city), bySameCity) };
-    })
-    .filter(({ distance }) => distance <= limit)
-    .toSorted((a, b) => a.distance - b.distance || (a.name < b.name ? -1 : 1))
+  const measured = listZones().map((name) => {
+    const simple = simplify(name);
+    const city = cityOf(simple);
+    const bySameCity = cityOf(wanted) === city ? 1 : Number.POSITIVE_INFINITY;
+    return { name, distance: Math.min(editDistance(wanted, simple), editDistance(wanted, city), bySameCity) };
+  });
+  const best = measured.reduce((least, { distance }) => Math.min(least, distance), limit);
+  return measured
+    .filter(({ distance }) => distance === best)
     .slice(0, MOST_SUGGESTIONS)
     .map(({ name }) => name);
 }
