@@ -1,0 +1,103 @@
+/** Episodes 1 and 2: as found, and down to single parts. */
+import type { TaskDraft } from './draft';
+
+export const stripTasks: readonly TaskDraft[] = [
+  {
+    id: 'task-as-found', name: 'Film the outfit as found', category: 'filming', episode: 'ep-tarpaulin', place: 'place-yard',
+    parts: [['part-frame', 'as-found', null], ['part-chassis', 'as-found', null], ['part-body', 'as-found', null]],
+    effort: [25, 35, 60], crew: ['presenting', 'camera'], coverage: 'piece to camera', needsDaylight: true,
+    shots: [['piece to camera', 'Who it delivered for, and what we owe it', 20, 'must'], ['before', 'Walk round, wide, both sides', 10, 'must'], ['before', 'Frame and engine numbers with a rule', 6, 'must']],
+    layOut: ['Rule and colour card', 'Chalk for the floor marks', 'Old delivery book'], done: { day: -7, at: '12:10' },
+  },
+  {
+    id: 'task-bright-off', name: 'Take off handlebar, controls and exhaust', category: 'strip', episode: null, place: 'place-main-bay',
+    parts: [['part-handlebar', 'as-found', 'off'], ['part-controls', 'as-found', 'off'], ['part-exhaust', 'as-found', 'off']],
+    effort: [60, 80, 130], crew: ['mechanics'], coverage: 'none',
+    layOut: ['Penetrating oil', 'Labels and bags', 'Weight list for the plater'], cautions: ['Old exhaust clamps are sharp: gloves on.'], done: { day: -6, at: '21:05' },
+  },
+  {
+    id: 'task-separate', name: 'Part the sidecar from the machine', category: 'strip', episode: 'ep-tarpaulin', place: 'place-main-bay',
+    parts: [['part-chassis', 'as-found', 'separated'], ['part-couplings', 'as-found', 'off']],
+    effort: [70, 90, 150], oneGo: true, crew: ['mechanics', 'anybody'], equipment: ['equip-jack', 'equip-hoist'], coverage: 'moved camera',
+    shots: [['during', 'The last coupling lets go', 8, 'must'], ['insert', 'Strut angles against the square', 6]],
+    layOut: ['Wheel chocks', 'Ratchet straps', 'Paint pen: mark strut lengths', 'Safety boots'],
+    cautions: ['Nobody under the outfit on a jack alone: stands in, shake test, then hands.', 'The machine falls to the left once the struts are free: strap it first.'],
+    manual: "maker's manual, section N2 (sidecar fittings)", done: { day: -4, at: '20:45' },
+  },
+  {
+    id: 'task-drain', name: 'Drain petrol and oils in the yard', category: 'strip', episode: null, place: 'place-yard',
+    parts: [['part-tank', 'as-found', 'drained']], effort: [30, 45, 75], oneGo: true, crew: ['mechanics'], coverage: 'none', needsDaylight: true,
+    layOut: ['Earthed can and funnel', 'Fuel-proof gloves', 'Eye protection', 'Foam extinguisher', 'Lidded can for oily rags'],
+    cautions: ['Outdoors only, battery off, no phone, no heater; nobody smokes.', 'An empty tank is the dangerous one: no heat near it, ever.'], done: { day: -2, at: '10:40' },
+  },
+  {
+    id: 'task-engine-out', name: 'Lift the engine and gearbox out', category: 'strip', episode: 'ep-tarpaulin', place: 'place-main-bay',
+    parts: [['part-engine', 'as-found', 'out'], ['part-gearbox', 'as-found', 'out'], ['part-magneto', 'as-found', 'off']],
+    effort: [120, 160, 240], oneGo: true, crew: ['mechanics', 'anybody'], equipment: ['equip-hoist', 'equip-lift'], coverage: 'moved camera',
+    shots: [['during', 'Engine clears the cradle', 10, 'must'], ['insert', 'Shim under each engine plate', 8]],
+    layOut: ['Lifting strap with load tag', 'Gloves and boots', 'Tray for engine bolts in order'],
+    cautions: ['Check the strap and hook before the load; nobody under or in line with it.'], manual: "maker's manual, section B1 (engine removal)", done: { day: -1, at: '16:20' },
+  },
+  {
+    id: 'task-front-strip', name: 'Strip forks, yokes, front wheel and brake', category: 'strip', episode: 'ep-down-to-frame', place: 'place-main-bay',
+    parts: [['part-fork', 'as-found', 'off'], ['part-yokes', 'as-found', 'bare'], ['part-front-hub', 'as-found', 'off'], ['part-front-rim', 'as-found', 'off'], ['part-caliper', 'as-found', 'off'], ['part-disc', 'as-found', 'off'], ['part-master-cylinder', 'as-found', 'off']],
+    effort: [80, 100, 150], crew: ['mechanics'], equipment: ['equip-lift'], coverage: 'locked-off',
+    shots: [['during', 'Steering head falls open, loose balls counted', 10, 'must']],
+    layOut: ['Magnet tray', 'Drain pan for fork oil', 'Caps for hydraulic ends', 'Nitrile gloves', 'Eye protection'],
+    cautions: ['Brake fluid takes paint off and stings: gloves, eyes, water at hand.', 'Fork springs push back: out of line when the cap turns its last thread.'],
+    manual: "maker's manual, section G1 (front fork)",
+  },
+  {
+    id: 'task-rear-strip', name: 'Strip swinging arm, rear wheel and both drums', category: 'strip', episode: 'ep-down-to-frame', place: 'place-main-bay',
+    parts: [['part-swinging-arm', 'as-found', 'off'], ['part-stand', 'as-found', 'off'], ['part-rear-hub', 'as-found', 'off'], ['part-rear-rim', 'as-found', 'off'], ['part-sidecar-hub', 'as-found', 'off'], ['part-sidecar-rim', 'as-found', 'off'], ['part-shoes', 'as-found', 'off']],
+    effort: [80, 110, 170], crew: ['mechanics'], equipment: ['equip-jack'], coverage: 'locked-off',
+    shots: [['insert', 'Drum wetted before the shoes come out', 8, 'must']],
+    layOut: ['Low-pressure water spray', 'P3 half mask, fit-checked', 'Double bags and labels', 'Disposable wipes'],
+    cautions: ['Take old brake lining as asbestos: wet it, wipe it, bag it; never blow or brush it dry.', 'Wash hands before tea; masks stay on until the bags are tied.'],
+    manual: "maker's manual, section J3 (brakes)",
+  },
+  {
+    id: 'task-frame-bare', name: 'Strip the frame of tinware, saddle and wiring', category: 'strip', episode: 'ep-down-to-frame', place: 'place-main-bay',
+    parts: [['part-frame', 'as-found', 'bare'], ['part-front-mudguard', 'as-found', 'off'], ['part-rear-mudguard', 'as-found', 'off'], ['part-toolbox', 'as-found', 'off'], ['part-saddle', 'as-found', 'off'], ['part-headlamp', 'as-found', 'off'], ['part-lamps', 'as-found', 'off']],
+    effort: [100, 140, 210], crew: ['mechanics'], coverage: 'time-lapse', shots: [['time-lapse', 'Outfit to bare frame, one camera on the beam', 12, 'must']],
+    layOut: ['Bags and labels', 'Thread gauge', 'Impact driver', 'Camera clamp on the beam'], manual: "maker's manual, section F1 (frame)",
+  },
+  {
+    id: 'task-trace-loom', name: 'Trace the old loom and draw the new one', category: 'electrics', episode: null, place: 'place-bench',
+    parts: [['part-loom', 'as-found', 'drawn'], ['part-frame', 'as-found', null]], effort: [60, 90, 140], crew: ['electrics'], equipment: ['equip-meter'], coverage: 'none',
+    layOut: ['Wiring diagram', 'Coloured pencils', 'Masking tape flags'], manual: "maker's manual, section R (electrical)",
+  },
+  {
+    id: 'task-unlace', name: 'Measure wheel offsets and cut out the old spokes', category: 'strip', episode: 'ep-down-to-frame', place: 'place-bench',
+    parts: [['part-front-hub', 'off', 'unlaced'], ['part-rear-hub', 'off', 'unlaced'], ['part-sidecar-hub', 'off', 'unlaced'], ['part-front-rim', 'off', 'unlaced'], ['part-rear-rim', 'off', 'unlaced'], ['part-sidecar-rim', 'off', 'unlaced']],
+    effort: [75, 100, 150], oneGo: true, irreversible: true, crew: ['mechanics'], coverage: 'inserts and teaching',
+    shots: [['before', 'Wide: three wheels with their labels', 4, 'must'], ['before', 'Medium: lacing pattern at the hub', 5, 'must'], ['before', 'Close: rim offset with straight edge and rule', 6, 'must']],
+    layOut: ['Straight edge and rule', 'Offset sheet', 'Spoke cutters', 'Eye protection', 'Tub for spoke ends'],
+    cautions: ['Spokes jump when cut: eyes covered, loosen before cutting, everyone behind the wheel.'],
+  },
+  {
+    id: 'task-hubs-bare', name: 'Press bearings out of the hubs and wash them', category: 'clean', episode: null, place: 'place-bench',
+    parts: [['part-front-hub', 'unlaced', 'bare'], ['part-rear-hub', 'unlaced', 'bare'], ['part-sidecar-hub', 'unlaced', 'bare']],
+    effort: [70, 90, 140], crew: ['mechanics'], equipment: ['equip-press', 'equip-washer', 'equip-heat-gun'], coverage: 'none',
+    layOut: ['Bearing drifts', 'Heat-proof gloves', 'Masking plugs for the coater', 'Eye protection'],
+    cautions: ['Hot hub, hot bearing: gloves, and say so before passing it on.', 'Stand beside the press, never in front of the drift.'],
+  },
+  {
+    id: 'task-arm-bare', name: 'Press out the arm bushes, wash arm and stand', category: 'clean', episode: null, place: 'place-bench',
+    parts: [['part-swinging-arm', 'off', 'bare']], effort: [40, 60, 110], crew: ['mechanics'], equipment: ['equip-press', 'equip-washer'], coverage: 'none',
+    layOut: ['Drifts and sleeves', 'Eye protection'], manual: "maker's manual, section H2 (swinging arm)",
+  },
+  {
+    id: 'task-frame-lug', name: 'Weld the cracked stand lug and check the frame true', category: 'welding', episode: 'ep-powder', place: 'place-main-bay',
+    parts: [['part-frame', 'bare', 'repaired']], effort: [90, 120, 200], crew: ['welding'], equipment: ['equip-welder', 'equip-grinder', 'equip-alignment'], coverage: 'locked-off', noisy: true, dusty: true,
+    shots: [['during', 'Crack opened, stop hole drilled, root run', 12, 'must'], ['insert', 'String along the frame, both sides equal', 8]],
+    layOut: ['Welding mask and jacket', 'Screens', 'Extinguisher in frame', 'Fire blanket', 'Fume extraction arm', 'Dye penetrant kit'],
+    cautions: ['Structural weld: the maker\'s repair notes and a qualified welder come first; if in doubt it goes out.', 'Fire watch for 60 minutes after the last arc.', 'No chlorinated cleaner near the arc.'],
+    manual: "maker's manual, section F4 (frame repair limits)",
+  },
+  {
+    id: 'task-trial-coupling', name: 'Trial-fit the couplings and drill before any coating', category: 'setting up', episode: null, place: 'place-main-bay',
+    parts: [['part-frame', 'repaired', null], ['part-couplings', 'off', 'cleaned']], effort: [50, 75, 130], crew: ['mechanics'], equipment: ['equip-pillar-drill', 'equip-alignment'], coverage: 'none',
+    layOut: ['Strut lengths as marked', 'Reamer', 'Eye protection'], cautions: ['No gloves at the drill; sleeves rolled, work clamped.'],
+  },
+];
