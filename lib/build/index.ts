@@ -19,5 +19,6 @@ export { STAGE_WORDS } from './rules/material-stages';
 export { shootDue } from './shoot-due';
 export { crewSize, sessionLength, sessionsFor, taskLength } from './task-sessions';
 export { undoChange } from './undo';
+export { quoteName, startWith, subjectOf } from './words';
 export { findWork, isDone, listWorks, workKey } from './works';
 export type { Work } from './works';

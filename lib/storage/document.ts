@@ -1,0 +1,54 @@
+/** Whole series: listed, read, made and removed. */
+import type { Series, SeriesDocument } from '@/lib/build';
+import type { Instant } from '@/lib/units';
+import { readInstant, writeInstant } from './column';
+import type { Db } from './connection';
+import { readSeries, seriesRow } from './tables/series';
+import { TABLES } from './tables/all';
+
+/** A series in a list of series. */
+export interface SeriesSummary {
+  readonly id: string;
+  readonly name: string;
+  /** Number of its last change, 0 for a new one. */
+  readonly changeNumber: number;
+  readonly createdAt: Instant;
+}
+
+/** In their order. */
+export async function listSeries(db: Db): Promise<readonly SeriesSummary[]> {
+  const rows = await db.series.findMany({ orderBy: [{ position: 'asc' }, { createdAt: 'asc' }, { id: 'asc' }] });
+  return rows.map(({ id, name, changeNumber, createdAt }) => ({ id, name, changeNumber, createdAt: readInstant(createdAt) }));
+}
+
+/** Reads a whole series inside one transaction of the caller, so that its parts fit together. */
+export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocument | null> {
+  const row = await db.series.findUnique({ where: { id: seriesId } });
+  if (!row) return null;
+  return {
+    series: readSeries(row),
+    changeNumber: row.changeNumber,
+    people: await TABLES.person.list(db, seriesId),
+    places: await TABLES.place.list(db, seriesId),
+    equipment: await TABLES.equipment.list(db, seriesId),
+    parts: await TABLES.part.list(db, seriesId),
+    materials: await TABLES.material.list(db, seriesId),
+    trades: await TABLES.trade.list(db, seriesId),
+    outsideJobs: await TABLES.outsideJob.list(db, seriesId),
+    tasks: await TABLES.task.list(db, seriesId),
+    links: await TABLES.link.list(db, seriesId),
+    sessions: await TABLES.session.list(db, seriesId),
+    episodes: await TABLES.episode.list(db, seriesId),
+  };
+}
+
+/** Makes an empty series. Its history starts with change 1, the first that is applied to it. */
+export async function insertSeries(db: Db, series: Series, at: Instant): Promise<void> {
+  await db.series.create({ data: { ...seriesRow(series), createdAt: writeInstant(at) } });
+}
+
+/** Removes a series with all its records, changes and plans; false when there was none. Cannot be undone. */
+export async function deleteSeries(db: Db, seriesId: string): Promise<boolean> {
+  const { count } = await db.series.deleteMany({ where: { id: seriesId } });
+  return count > 0;
+}

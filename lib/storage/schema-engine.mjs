@@ -1,0 +1,60 @@
+/**
+ * Prisma's schema engine as WebAssembly: it writes and applies migrations without the engine binary
+ * that the Prisma command line would download. Loaded only when there is something to do.
+ */
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+
+/** No table is managed by somebody else. */
+export const NO_FILTERS = { externalTables: [], externalEnums: [] };
+
+/**
+ * @param {string} url database to work on
+ * @param {string} root folder of the project
+ * @returns {Promise<import('@prisma/schema-engine-wasm').SchemaEngine>}
+ */
+export async function openSchemaEngine(url, root) {
+  const { bindMigrationAwareSqlAdapterFactory } = await import('@prisma/driver-adapter-utils');
+  const { PrismaLibSql } = await import('@prisma/adapter-libsql');
+  const background = await import('@prisma/schema-engine-wasm/schema_engine_bg');
+  const script = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg');
+  const program = await readFile(script.replace(/\.js$/, '.wasm'));
+  const { instance } = await WebAssembly.instantiate(program, { './schema_engine_bg.js': background });
+  background.__wbg_set_wasm(instance.exports);
+  const start = instance.exports.__wbindgen_start;
+  if (typeof start !== 'function') throw new Error('The schema engine has no start function: its version does not fit.');
+  start();
+  const factory = new PrismaLibSql({ url, authToken: process.env.DATABASE_AUTH_TOKEN });
+  const connectToShadow = factory.connectToShadowDb.bind(factory);
+  factory.connectToShadowDb = async () => runWholeScripts(await connectToShadow());
+  const adapter = bindMigrationAwareSqlAdapterFactory(factory);
+  return background.SchemaEngine.new({ datamodels: [await readSchema(root)] }, () => {}, adapter);
+}
+
+/**
+ * On the shadow database the engine sends a whole migration as one statement, and libsql would run
+ * the first statement of it only. So everything without arguments is run as a script.
+ * @template {import('@prisma/driver-adapter-utils').SqlDriverAdapter} Adapter
+ * @param {Adapter} adapter
+ * @returns {Adapter}
+ */
+function runWholeScripts(adapter) {
+  const executeRaw = adapter.executeRaw.bind(adapter);
+  adapter.executeRaw = async (query) => {
+    if (query.args.length > 0) return executeRaw(query);
+    await adapter.executeScript(query.sql);
+    return 0;
+  };
+  return adapter;
+}
+
+/**
+ * Path and text of the Prisma schema.
+ * @param {string} root
+ * @returns {Promise<[string, string]>}
+ */
+export async function readSchema(root) {
+  const file = path.join(root, 'prisma', 'schema.prisma');
+  return [file, await readFile(file, 'utf8')];
+}

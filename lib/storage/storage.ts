@@ -1,0 +1,127 @@
+/** What the rest of the program may ask of the database. */
+import type { Change, SavedChange, Series, SeriesDocument } from '@/lib/build';
+import type { PlanStatus, SavedPlan } from '@/lib/plan';
+import { fail, issue, ok } from '@/lib/result';
+import type { Result } from '@/lib/result';
+import type { Instant } from '@/lib/units';
+import { writeChange } from './change';
+import { connect, disconnect, findDatabase, readSettings } from './connection';
+import type { Db, Settings } from './connection';
+import { deleteSeries, insertSeries, listSeries, readDocument } from './document';
+import type { SeriesSummary } from './document';
+import { Prisma } from './generated/client';
+import type { PrismaClient } from './generated/client';
+import { getChange, listChanges } from './history';
+import { findLatest, findPlan, insertPlan, listPlans, updatePlanStatus } from './plans';
+import type { NewPlan, PlanSummary } from './plans';
+import { describeBrokenReferences, Refusal } from './refusal';
+
+/**
+ * The database. Every method is one transaction. Refusals are results; a damaged file, or a database
+ * that cannot be reached, throws.
+ */
+export interface Storage {
+  /** In their order. */
+  listSeries(): Promise<readonly SeriesSummary[]>;
+  /** A whole series with its lists in order, null when there is none of that id. */
+  loadSeries(seriesId: string): Promise<SeriesDocument | null>;
+  /** Makes an empty series. Issues: `series-exists`. */
+  createSeries(series: Series, at: Instant): Promise<Result<void>>;
+  /** Removes a series with its history and plans, for good; false when there was none. */
+  removeSeries(seriesId: string): Promise<boolean>;
+  /**
+   * Writes all edits of a change, its place in the history and the series' next change number, or nothing.
+   * Issues: `stale-record`, `reference-missing`, `still-used`, `already-undone`, `no-such-change`,
+   * `no-such-series`, `database-busy`.
+   */
+  applyChange(seriesId: string, change: Change, at: Instant): Promise<Result<SavedChange>>;
+  /** The latest changes, newest first. */
+  listChanges(seriesId: string, limit: number): Promise<readonly SavedChange[]>;
+  getChange(seriesId: string, number: number): Promise<SavedChange | null>;
+  /** Saves the next plan as the draft; the draft before it is discarded. Issues: `no-such-series`, `database-busy`. */
+  savePlan(seriesId: string, plan: NewPlan): Promise<Result<SavedPlan>>;
+  getPlan(seriesId: string, number: number): Promise<SavedPlan | null>;
+  latestDraft(seriesId: string): Promise<SavedPlan | null>;
+  acceptedPlan(seriesId: string): Promise<SavedPlan | null>;
+  /** Newest first, without their blocks. */
+  listPlans(seriesId: string): Promise<readonly PlanSummary[]>;
+  /** Accepting supersedes the plan accepted before. Issues: `no-such-plan`, `database-busy`. */
+  setPlanStatus(seriesId: string, number: number, status: PlanStatus, at: Instant): Promise<Result<SavedPlan>>;
+  /** The settings in force, read from the database. */
+  readSettings(): Promise<Settings>;
+  /** Closes the file. For scripts and tests; a server keeps it open. */
+  close(): Promise<void>;
+}
+
+/** Waits of one transaction: for its turn in this process, and from begin to commit. Milliseconds. */
+const TRANSACTION = { maxWait: 10_000, timeout: 30_000 };
+
+/**
+ * Opens the database; the same client is used again for the same URL.
+ * @param url `file:…` or the address of a libsql server; without it DATABASE_URL, else `.data/benchtake.db`
+ * @throws Error when there is no such database or it has no tables, saying what to do
+ * @example
+ * const storage = await openStorage();
+ * const document = await storage.loadSeries('s1');
+ */
+export async function openStorage(url?: string): Promise<Storage> {
+  const location = findDatabase(url);
+  const client = await connect(location);
+  const read = <T>(query: (db: Db) => Promise<T>) => client.$transaction(query, TRANSACTION);
+  return {
+    listSeries: () => listSeries(client),
+    loadSeries: (seriesId) => read((db) => readDocument(db, seriesId)),
+    createSeries: (series, at) => createSeries(client, series, at),
+    removeSeries: (seriesId) => deleteSeries(client, seriesId),
+    applyChange: (seriesId, change, at) => applyChange(client, seriesId, change, at),
+    listChanges: (seriesId, limit) => listChanges(client, seriesId, limit),
+    getChange: (seriesId, number) => getChange(client, seriesId, number),
+    savePlan: (seriesId, plan) => write(client, (db) => insertPlan(db, seriesId, plan)),
+    getPlan: (seriesId, number) => findPlan(client, seriesId, number),
+    latestDraft: (seriesId) => findLatest(client, seriesId, 'draft'),
+    acceptedPlan: (seriesId) => findLatest(client, seriesId, 'accepted'),
+    listPlans: (seriesId) => listPlans(client, seriesId),
+    setPlanStatus: (seriesId, number, status, at) => write(client, (db) => updatePlanStatus(db, seriesId, number, status, at)),
+    readSettings: () => readSettings(client, location),
+    close: () => disconnect(client),
+  };
+}
+
+async function createSeries(client: PrismaClient, series: Series, at: Instant): Promise<Result<void>> {
+  try {
+    return await write(client, (db) => insertSeries(db, series, at));
+  } catch (error) {
+    if (!isPrismaError(error, 'P2002')) throw error;
+    return fail([issue('series-exists', `There is a series with the id ${series.id} already.`, 'Start again; the new series then gets another id.', { path: ['id'] })]);
+  }
+}
+
+async function applyChange(client: PrismaClient, seriesId: string, change: Change, at: Instant): Promise<Result<SavedChange>> {
+  try {
+    return await write(client, (db) => writeChange(db, seriesId, change, at));
+  } catch (error) {
+    if (!isPrismaError(error, 'P2003')) throw error;
+    const stored = await client.$transaction((db) => readDocument(db, seriesId), TRANSACTION);
+    const issues = stored ? describeBrokenReferences(stored, change.edits) : [];
+    // No broken reference to be named means the foreign key failed for another reason: a bug.
+    if (issues.length === 0) throw error;
+    return fail(issues);
+  }
+}
+
+/** One writing transaction. A refusal inside it takes everything back and becomes the result. */
+async function write<T>(client: PrismaClient, work: (db: Db) => Promise<T>): Promise<Result<T>> {
+  try {
+    return ok(await client.$transaction(work, TRANSACTION));
+  } catch (error) {
+    if (error instanceof Refusal) return fail(error.issues);
+    if (isPrismaError(error, 'P1008')) {
+      return fail([issue('database-busy', 'Another program has been writing to the database for more than five seconds.', 'Try again.')]);
+    }
+    throw error;
+  }
+}
+
+function isPrismaError(error: unknown, code: string): boolean {
+  return error instanceof Prisma.PrismaClientKnownRequestError && error.code === code;
+}

@@ -1,0 +1,57 @@
+import type { Series } from '@/lib/build';
+import { celsius } from '@/lib/units';
+import type { Db } from '../connection';
+import type { SeriesModel } from '../generated/models';
+import type { Table } from '../table';
+
+/** The columns of a series that a person sets; the rest is bookkeeping of storage. */
+export function seriesRow(series: Series) {
+  return {
+    id: series.id,
+    revision: series.revision,
+    position: series.order,
+    name: series.name,
+    zone: series.zone,
+    cadenceDays: series.cadenceDays,
+    leadDays: series.leadDays,
+    fillLimit: series.fillLimit,
+    workshopTemperature: series.workshopTemperature,
+    runtimeTarget: series.runtime.target,
+    runtimeMin: series.runtime.min,
+    runtimeMax: series.runtime.max,
+    frameRateNumerator: series.frameRate.numerator,
+    frameRateDenominator: series.frameRate.denominator,
+  };
+}
+
+export function readSeries(row: SeriesModel): Series {
+  return {
+    kind: 'series',
+    id: row.id,
+    revision: row.revision,
+    order: row.position,
+    name: row.name,
+    zone: row.zone,
+    cadenceDays: row.cadenceDays,
+    leadDays: row.leadDays,
+    fillLimit: row.fillLimit,
+    workshopTemperature: celsius(row.workshopTemperature),
+    runtime: { target: row.runtimeTarget, min: row.runtimeMin, max: row.runtimeMax },
+    frameRate: { numerator: row.frameRateNumerator, denominator: row.frameRateDenominator },
+  };
+}
+
+/** The series' own row as a table of one. A change may only change it: it is created and removed as a whole. */
+export const seriesTable: Table<Series> = {
+  kind: 'series',
+  list: async (db: Db, seriesId, ids) => {
+    if (ids && !ids.includes(seriesId)) return [];
+    const row = await db.series.findUnique({ where: { id: seriesId } });
+    return row ? [readSeries(row)] : [];
+  },
+  insert: () => Promise.reject(new Error('A change cannot create a series; createSeries does.')),
+  update: async (db, seriesId, series) => {
+    await db.series.update({ where: { id: seriesId }, data: seriesRow(series) });
+  },
+  remove: () => Promise.reject(new Error('A change cannot remove a series; removeSeries does.')),
+};

@@ -1,0 +1,29 @@
+/** Shapes of the values that are kept as JSON in a row. */
+import type { DateSpan, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
+import { minutes } from '@/lib/units';
+import { z } from 'zod';
+import { oneOf } from '../column';
+
+export const texts: z.ZodType<readonly string[]> = z.array(z.string());
+
+const weekday = z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4), z.literal(5), z.literal(6), z.literal(7)]);
+
+export const weeklyHours: z.ZodType<readonly WeeklyHours[]> = z.array(z.object({ weekday, from: z.string(), to: z.string() }));
+
+export const dateSpans: z.ZodType<readonly DateSpan[]> = z.array(z.object({ from: z.string(), to: z.string(), why: z.string() }));
+
+export const partStates: z.ZodType<readonly PartState[]> = z.array(z.object({ id: z.string(), name: z.string() }));
+
+export const skillNeeds: z.ZodType<readonly SkillNeed[]> = z.array(z.object({ skill: z.string().nullable(), count: z.number() }));
+
+export const shots: z.ZodType<readonly Shot[]> = z.array(
+  z.object({
+    id: z.string(),
+    name: z.string(),
+    purpose: oneOf<Shot['purpose']>({
+      before: true, during: true, after: true, insert: true, 'piece to camera': true, 'time-lapse': true, pickup: true,
+    }),
+    time: z.number().transform(minutes),
+    mustHave: z.boolean(),
+  }),
+);

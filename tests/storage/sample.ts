@@ -1,0 +1,107 @@
+/** A small series with every kind of record and every kind of reference, every optional field once full and once empty. */
+import type {
+  Change, Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Series, SeriesRecord, Session, Task, Trade,
+} from '@/lib/build';
+import type { PlanResult } from '@/lib/plan';
+import { celsius, instant, minutes } from '@/lib/units';
+
+export const AT = instant(Date.UTC(2026, 10, 30, 18, 0));
+
+export const series: Series = {
+  kind: 'series', id: 's1', revision: 1, order: 0, name: 'Outfit', zone: 'Europe/London', cadenceDays: 14, leadDays: 5, fillLimit: 0.7,
+  workshopTemperature: celsius(7.5), runtime: { target: 22, min: 18, max: 30 }, frameRate: { numerator: 30000, denominator: 1001 },
+};
+
+export const person: Person = {
+  kind: 'person', id: 'p1', revision: 1, order: 0, name: 'Maker', skills: ['weld', 'paint'],
+  hours: [{ weekday: 2, from: '18:30', to: '24:00' }], away: [{ from: '2026-12-24', to: '2026-12-27', why: 'holiday' }],
+};
+export const place: Place = { kind: 'place', id: 'pl1', revision: 1, order: 0, name: 'Arch', capacity: 2, airZone: 'arch' };
+export const booth: Place = { kind: 'place', id: 'pl2', revision: 1, order: 1, name: 'Booth', capacity: 1, airZone: 'booth' };
+export const hoist: Equipment = { kind: 'equipment', id: 'e1', revision: 1, order: 0, name: 'Hoist', count: 1 };
+export const trade: Trade = {
+  kind: 'trade', id: 't1', revision: 1, order: 0, name: 'Zinc works', craft: 'galvanizer', openHours: [{ weekday: 1, from: '08:00', to: '16:00' }],
+  closed: [{ from: '2026-12-21', to: '2027-01-03', why: 'closed' }], trip: minutes(90), contact: '',
+};
+export const frame: Part = {
+  kind: 'part', id: 'pa1', revision: 1, order: 0, name: 'Frame', assembly: 'Frame',
+  states: [{ id: 'bare', name: 'bare' }, { id: 'primed', name: 'primed' }], whereabouts: { kind: 'place', id: 'pl1' },
+};
+export const bracket: Part = { ...frame, id: 'pa2', order: 1, name: 'Bracket', whereabouts: { kind: 'trade', id: 't1' } };
+export const seat: Part = { ...frame, id: 'pa3', order: 2, name: 'Seat', whereabouts: { kind: 'store', id: null } };
+export const primer: Material = {
+  kind: 'material', id: 'm1', revision: 1, order: 0, name: 'Epoxy primer', sort: 'primer',
+  stages: { touchDry: minutes(60), recoatFrom: minutes(240), recoatUntil: minutes(4320), handle: minutes(720), fullCure: minutes(10080) },
+  referenceTemperature: celsius(20), minimumTemperature: celsius(10), doublingPer: 10, potLife: minutes(480), hasSolvent: true, hasIsocyanate: false,
+  source: 'data sheet',
+};
+export const glue: Material = { ...primer, id: 'm2', order: 1, name: 'Glue', sort: 'adhesive', stages: { ...primer.stages, recoatUntil: null }, potLife: null, source: '' };
+export const episode: Episode = { kind: 'episode', id: 'ep1', revision: 1, order: 0, name: 'Bare metal', releaseDate: '2026-12-18', isEvergreen: false, status: 'planned' };
+export const prime: Task = {
+  kind: 'task', id: 'ta1', revision: 1, order: 0, name: 'Prime the frame', category: 'paint', episodeId: 'ep1', placeId: 'pl2',
+  parts: [{ partId: 'pa1', from: 'bare', to: 'primed' }, { partId: 'pa2', from: null, to: null }],
+  effort: { low: minutes(60), likely: minutes(90), high: minutes(150) }, inOneGo: true, irreversible: true,
+  crew: [{ skill: 'paint', count: 1 }, { skill: null, count: 1 }], equipmentIds: ['e1'],
+  coats: [{ id: 'c1', materialId: 'm1' }, { id: 'c2', materialId: 'm2' }], coverage: 'time-lapse',
+  shots: [{ id: 'sh1', name: 'Bare frame', purpose: 'before', time: minutes(10), mustHave: true }],
+  conditions: { minimumTemperature: celsius(12), needsDaylight: true }, isDusty: false, isNoisy: true, layOut: ['gloves'], cautions: ['Ventilate.'],
+  manualReference: 'p. 12', pinnedStart: AT, doneAt: null,
+};
+export const strip: Task = {
+  ...prime, id: 'ta2', order: 1, name: 'Strip the frame', category: 'strip', episodeId: null, placeId: 'pl1', parts: [], crew: [], equipmentIds: [], coats: [],
+  coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false }, layOut: [], cautions: [], manualReference: '', pinnedStart: null, doneAt: AT,
+};
+export const zinc: OutsideJob = {
+  kind: 'outsideJob', id: 'j1', revision: 1, order: 0, name: 'Galvanize', tradeId: 't1', episodeId: 'ep1', parts: [{ partId: 'pa2', from: 'bare', to: 'primed' }],
+  quote: { low: 3, likely: 5, high: 10 }, crew: 1, droppedOffAt: AT, promisedFor: '2026-12-09', collectedAt: null,
+};
+export const link: Link = {
+  kind: 'link', id: 'l1', revision: 1, order: 0, name: '', from: { kind: 'task', id: 'ta2' }, to: { kind: 'outsideJob', id: 'j1' }, stage: 'handle',
+  minWait: minutes(30), maxWait: minutes(600), clock: 'elapsed',
+};
+export const backLink: Link = {
+  ...link, id: 'l2', order: 1, from: { kind: 'outsideJob', id: 'j1' }, to: { kind: 'task', id: 'ta1' }, stage: null, minWait: minutes(0), maxWait: null, clock: 'working',
+};
+export const session: Session = {
+  kind: 'session', id: 'se1', revision: 1, order: 0, name: 'Tuesday', start: AT, end: instant(AT + 3 * 3_600_000), placeIds: ['pl2', 'pl1'], crewIds: ['p1'],
+  isRecording: true, hasDaylight: false, isNoiseAllowed: true, heating: celsius(15),
+};
+export const coldSession: Session = { ...session, id: 'se2', order: 1, placeIds: [], crewIds: [], heating: null };
+
+/** Every record but the series, what is pointed at after what points at it: storage has to find the order. */
+export const records: readonly SeriesRecord[] = [
+  session, coldSession, link, backLink, prime, strip, zinc, frame, bracket, seat, primer, glue, episode, trade, hoist, place, booth, person,
+];
+
+export function makeEdit(after: SeriesRecord): RecordEdit {
+  return { kind: after.kind, id: after.id, before: null, after };
+}
+
+export function removeEdit(before: SeriesRecord): RecordEdit {
+  return { kind: before.kind, id: before.id, before, after: null };
+}
+
+/** `fields` over the record, one revision on. */
+export function changeEdit<R extends SeriesRecord>(before: R, fields: Partial<R>): RecordEdit & { readonly after: R } {
+  return { kind: before.kind, id: before.id, before, after: { ...before, ...fields, revision: before.revision + 1 } };
+}
+
+export function changeOf(label: string, edits: readonly RecordEdit[], undoes: number | null = null): Change {
+  return { label, edits, undoes };
+}
+
+export const everything: Change = changeOf('Made everything', records.map(makeEdit));
+
+export const planResult: PlanResult = {
+  blocks: [
+    {
+      id: 'cure:ta1:c1', kind: 'cure', subject: { kind: 'task', id: 'ta1' }, title: 'Epoxy primer dries', start: AT, end: instant(AT + 60_000),
+      pieces: [{ start: AT, end: instant(AT + 60_000) }], placeId: null, crewIds: [], partIds: ['pa1'], episodeId: 'ep1', isPinned: false,
+      stages: { materialId: 'm1', touchDry: AT, recoatFrom: AT, recoatUntil: null, handle: AT, fullCure: AT },
+      because: [{ text: 'waits for the coat', until: AT, change: null, blockId: 'task:ta1' }],
+    },
+  ],
+  unplaced: [{ subject: { kind: 'outsideJob', id: 'j1' }, title: 'Galvanize', because: [] }],
+  episodes: [{ episodeId: 'ep1', shootDue: AT, recordedBy: null, late: minutes(15) }],
+  status: 'feasible', finish: AT, earliestFinish: AT, schedulesTried: 12, seed: 7, solveTime: 3.5, from: '2026-11-30', to: '2026-12-06',
+};
