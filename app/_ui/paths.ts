@@ -1,8 +1,5 @@
 /** Addresses of the pages, in one place. */
-import type { RecordKind } from '@/lib/build';
-
-/** Kinds of record that have pages of their own. */
-export type ListedKind = Exclude<RecordKind, 'series'>;
+import type { ListKind } from '@/lib/build';
 
 /** Kind and its word in an address, in the order a new crew fills them. */
 export const KIND_SLUGS = {
@@ -17,17 +14,17 @@ export const KIND_SLUGS = {
   task: 'tasks',
   outsideJob: 'outside-jobs',
   link: 'links',
-} as const satisfies Record<ListedKind, string>;
+} as const satisfies Record<ListKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */
-export function findKind(slug: string): ListedKind | null {
+export function findKind(slug: string): ListKind | null {
   for (const [kind, word] of Object.entries(KIND_SLUGS)) {
-    if (word === slug && isListedKind(kind)) return kind;
+    if (word === slug && isListKind(kind)) return kind;
   }
   return null;
 }
 
-export function isListedKind(kind: string): kind is ListedKind {
+export function isListKind(kind: string): kind is ListKind {
   return Object.hasOwn(KIND_SLUGS, kind);
 }
 
@@ -39,13 +36,13 @@ export const buildPath = (seriesId: string): string => `${seriesPath(seriesId)}/
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
 export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
-export const kindPath = (seriesId: string, kind: ListedKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
-export const newRecordPath = (seriesId: string, kind: ListedKind): string => `${kindPath(seriesId, kind)}/new`;
+export const kindPath = (seriesId: string, kind: ListKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
+export const newRecordPath = (seriesId: string, kind: ListKind): string => `${kindPath(seriesId, kind)}/new`;
 export const repeatSessionsPath = (seriesId: string): string => `${kindPath(seriesId, 'session')}/repeat`;
 export const seriesSettingsPath = (seriesId: string): string => `${recordsPath(seriesId)}/series`;
 
 /** Page of a record, or null for a kind that has none. */
 export function recordPath(seriesId: string, kind: string, id: string): string | null {
   if (kind === 'series') return seriesSettingsPath(seriesId);
-  return isListedKind(kind) ? `${kindPath(seriesId, kind)}/${encodeURIComponent(id)}` : null;
+  return isListKind(kind) ? `${kindPath(seriesId, kind)}/${encodeURIComponent(id)}` : null;
 }

@@ -1,0 +1,28 @@
+/** What the pages read: one file a page, plain serialisable data. */
+export { loadDocument, openViewContext } from './context';
+export type { ViewContext } from './context';
+export { viewSeriesFrame, viewSeriesList } from './series-list';
+export type { SeriesFrame, SeriesRow } from './series-list';
+export { viewRecordList, viewRecordsIndex } from './records';
+export type { KindCount, RecordListView, RecordRow, RecordsIndexView } from './records';
+export { wordsOfKind } from './records-kinds';
+export type { KindWords } from './records-kinds';
+export { viewNewRecordForm, viewRecordForm } from './record-form';
+export { readRecordForm } from './record-form-read';
+export type {
+  CheckSpec, Choice, ChoiceSource, ChoiceSpec, DateSpec, Draft, DraftObject, FieldSpec, FormSection, GroupSpec, LeafSpec, LengthSpec, LinesSpec,
+  ListSpec, ManyChoicesSpec, MomentSpec, NumberSpec, PartStateSpec, RecordFormView, TextSpec, ThreePointSpec, TimeSpec,
+} from './record-form-model';
+export { HISTORY_STEP, viewHistory } from './history';
+export type { ChangeView, EditView, FieldChange, HistoryView } from './history';
+export { viewBuild } from './build';
+export type { Assembly, Bead, BuildView, GraphArc, GraphNode, PartThread, WorkGraph } from './build-model';
+export { viewNow } from './now';
+export type { NowView, NowWork, Reminder } from './now-model';
+export { viewPlans } from './plans';
+export type { ChangeLine, DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
+export { viewWeek } from './week';
+export type {
+  BlockView, DayColumn, DayNote, Deadline, DrawnBar, DrawnFrame, DrawnPiece, FallbackItem, PlanStamp, ReadyItem, RecordLink, SessionCard, StripRow,
+  WaitingWork, WeekView,
+} from './week-model';

@@ -1,0 +1,44 @@
+/** What the fields of a form offer to choose from. */
+import type { Part, SeriesDocument } from '@/lib/build';
+import type { Choice, ChoiceSource } from './record-form-model';
+
+const named = (records: readonly { readonly id: string; readonly name: string }[]): readonly Choice[] =>
+  records.map(({ id, name }) => ({ value: id, label: name }));
+
+function distinct(words: readonly string[]): readonly Choice[] {
+  const used = [...new Set(words.map((word) => word.trim()).filter((word) => word !== ''))];
+  return used.toSorted((a, b) => a.localeCompare(b, 'en')).map((word) => ({ value: word, label: word }));
+}
+
+const labelPart = (part: Part): string => (part.assembly === '' ? part.name : `${part.name} (${part.assembly})`);
+
+/** Every source of a series: records by id, or words already used. */
+export function listChoices(document: SeriesDocument): Readonly<Record<ChoiceSource, readonly Choice[]>> {
+  return {
+    people: named(document.people),
+    places: named(document.places),
+    equipment: named(document.equipment),
+    parts: document.parts.map((part) => ({ value: part.id, label: labelPart(part) })),
+    materials: named(document.materials),
+    trades: named(document.trades),
+    episodes: named(document.episodes),
+    whereabouts: [
+      { value: 'store:', label: 'In store' },
+      ...document.places.map(({ id, name }) => ({ value: `place:${id}`, label: `In the workshop: ${name}` })),
+      ...document.trades.map(({ id, name }) => ({ value: `trade:${id}`, label: `Away at ${name}` })),
+    ],
+    works: [
+      ...document.tasks.map(({ id, name }) => ({ value: `task:${id}`, label: name })),
+      ...document.outsideJobs.map(({ id, name }) => ({ value: `outsideJob:${id}`, label: `${name} (outside job)` })),
+    ],
+    skills: distinct([...document.people.flatMap((person) => person.skills), ...document.tasks.flatMap((task) => task.crew.map((need) => need.skill ?? ''))]),
+    assemblies: distinct(document.parts.map((part) => part.assembly)),
+    airZones: distinct(document.places.map((place) => place.airZone)),
+    crafts: distinct(document.trades.map((trade) => trade.craft)),
+  };
+}
+
+/** States of each part by the part's id. */
+export function listPartStates(document: SeriesDocument): Readonly<Record<string, readonly Choice[]>> {
+  return Object.fromEntries(document.parts.map((part) => [part.id, named(part.states)]));
+}

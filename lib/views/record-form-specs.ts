@@ -1,0 +1,31 @@
+/** Which form belongs to which kind of record. */
+import type { RecordKind } from '@/lib/build';
+import {
+  EPISODE_SECTIONS, EQUIPMENT_SECTIONS, MATERIAL_SECTIONS, PART_SECTIONS, PERSON_SECTIONS, PLACE_SECTIONS,
+  SERIES_SECTIONS, SESSION_SECTIONS, TRADE_SECTIONS,
+} from './record-form-fields-things';
+import { LINK_SECTIONS, OUTSIDE_JOB_SECTIONS, TASK_SECTIONS } from './record-form-fields-work';
+import type { FieldSpec, FormSection } from './record-form-model';
+
+const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
+  series: SERIES_SECTIONS,
+  place: PLACE_SECTIONS,
+  person: PERSON_SECTIONS,
+  part: PART_SECTIONS,
+  material: MATERIAL_SECTIONS,
+  trade: TRADE_SECTIONS,
+  equipment: EQUIPMENT_SECTIONS,
+  session: SESSION_SECTIONS,
+  episode: EPISODE_SECTIONS,
+  task: TASK_SECTIONS,
+  outsideJob: OUTSIDE_JOB_SECTIONS,
+  link: LINK_SECTIONS,
+};
+
+export function listSections(kind: RecordKind): readonly FormSection[] {
+  return SECTIONS[kind];
+}
+
+export function listFields(kind: RecordKind): readonly FieldSpec[] {
+  return SECTIONS[kind].flatMap((section) => section.fields);
+}

@@ -1,0 +1,80 @@
+/** The kinds of record in words, in the order a new crew fills them. */
+import type { ListKind } from '@/lib/build';
+
+export interface KindWords {
+  readonly kind: ListKind;
+  /** `Places`. */
+  readonly plural: string;
+  /** `place`, as in “Add a place”. */
+  readonly one: string;
+  /** What it is for, in one line. */
+  readonly purpose: string;
+  /** What to do while there is none. */
+  readonly whenNone: string;
+  /** In order of time instead of an order that people choose. */
+  readonly isByTime: boolean;
+}
+
+export const KIND_WORDS: readonly KindWords[] = [
+  {
+    kind: 'place', plural: 'Places', one: 'place', isByTime: false,
+    purpose: 'Where work happens, how much fits at once, and which places share air.',
+    whenNone: 'Start with the bench and the spot where parts are sprayed.',
+  },
+  {
+    kind: 'person', plural: 'People', one: 'person', isByTime: false,
+    purpose: 'Who is on the crew, what each can do, and when errands are possible.',
+    whenNone: 'Add yourself first, then the people who help.',
+  },
+  {
+    kind: 'part', plural: 'Parts', one: 'part', isByTime: false,
+    purpose: 'What is built, and the states each part goes through.',
+    whenNone: 'Add one part with its states from as found to fitted. The order of the work follows from them.',
+  },
+  {
+    kind: 'material', plural: 'Materials', one: 'material', isByTime: false,
+    purpose: 'Paints, fillers, sealers and glues with their drying times.',
+    whenNone: 'Add the paint that dries longest; its data sheet has the times.',
+  },
+  {
+    kind: 'trade', plural: 'Trades', one: 'trade', isByTime: false,
+    purpose: 'Firms outside: when they are open and how long a trip takes.',
+    whenNone: 'Add a firm that takes parts away: a galvanizer, a plater, a machinist.',
+  },
+  {
+    kind: 'equipment', plural: 'Equipment', one: 'piece of equipment', isByTime: false,
+    purpose: 'What two tasks could fight over: compressor, press, second camera.',
+    whenNone: 'Add only what there is too little of.',
+  },
+  {
+    kind: 'session', plural: 'Sessions', one: 'session', isByTime: true,
+    purpose: 'The evenings and weekends when somebody is in the workshop.',
+    whenNone: 'Repeat a weekly evening to fill the next weeks in one go.',
+  },
+  {
+    kind: 'episode', plural: 'Episodes', one: 'episode', isByTime: false,
+    purpose: 'What comes out when; its release decides how urgent the work is.',
+    whenNone: 'Add the next episode with its release.',
+  },
+  {
+    kind: 'task', plural: 'Tasks', one: 'task', isByTime: false,
+    purpose: 'The work itself: how long, who, where, which parts and how it is filmed.',
+    whenNone: 'Add the first thing that has to be done.',
+  },
+  {
+    kind: 'outsideJob', plural: 'Outside jobs', one: 'outside job', isByTime: false,
+    purpose: 'Work that a trade does on your parts, and when they come back.',
+    whenNone: 'Add a job once its trade and its parts are there.',
+  },
+  {
+    kind: 'link', plural: 'Links', one: 'link', isByTime: false,
+    purpose: 'An order or a wait that does not follow from the states of the parts.',
+    whenNone: 'Most builds need few of these. Add one where a wait is missing.',
+  },
+];
+
+export function wordsOfKind(kind: ListKind): KindWords {
+  const words = KIND_WORDS.find((entry) => entry.kind === kind);
+  if (words === undefined) throw new Error(`No words for records of kind ${kind}`);
+  return words;
+}
