@@ -1,0 +1,342 @@
+import { FAR } from './calendar-index';
+import type { Model } from './model';
+import type { Order } from './order';
+import { PLACED, Placer, UNDECIDED, UNPLACED } from './placer';
+import { earliestOverArc, latestOverArc, type Bounds } from './propagate';
+import { latestStart, passArc, startForEnd } from './timing';
+
+/** Why an activity was left out. */
+export const CAUSE_NONE = 0;
+/** Something it needs first has no place. `causeAt`: the arc. */
+export const CAUSE_WAITS = 1;
+/** No free place before the horizon or its latest end. */
+export const CAUSE_NO_PLACE = 2;
+/** Its maximum lag cannot be kept. `causeAt`: the arc. */
+export const CAUSE_WINDOW = 3;
+/** Its hold cannot be kept. `causeAt`: the hold. */
+export const CAUSE_HOLD = 4;
+
+const TRIES_PER_ACTIVITY = 12;
+const TRIES_AT_LEAST = 150;
+
+/**
+ * Serial schedule generation: takes a list of activities and puts each at its earliest place that keeps every
+ * rule. A window that closes (maximum lag, hold) moves the activity that opened it later and starts again from
+ * there, a bounded number of times; then that activity is left out.
+ */
+export class Constructor {
+  readonly placer: Placer;
+  readonly cause: Uint8Array;
+  readonly causeAt: Int32Array;
+  private readonly floor: Int32Array;
+  private readonly isBanned: Uint8Array;
+  private readonly sequence: Int32Array;
+  private readonly position: Int32Array;
+  private readonly members: Int32Array;
+  private readonly memberFrom: Int32Array;
+  private readonly isEmitted: Uint8Array;
+  private emitted = 0;
+  private tries = 0;
+  private blame = -1;
+  private readonly bannedBy = new Map<number, { readonly cause: number; readonly at: number }>();
+  private readonly hasPins: boolean;
+
+  constructor(readonly model: Model, readonly order: Order, private readonly bounds: Bounds) {
+    this.placer = new Placer(model);
+    this.hasPins = model.pin.some((at) => at >= 0);
+    this.cause = new Uint8Array(model.count);
+    this.causeAt = new Int32Array(model.count);
+    this.floor = new Int32Array(model.count);
+    this.isBanned = new Uint8Array(model.count);
+    this.sequence = new Int32Array(model.count);
+    this.position = new Int32Array(model.count);
+    this.members = new Int32Array(model.count);
+    this.memberFrom = new Int32Array(order.blockCount + 1);
+    this.isEmitted = new Uint8Array(order.blockCount);
+    for (const block of order.blockOf) this.memberFrom[block + 1]! += 1;
+    for (let b = 0; b < order.blockCount; b += 1) this.memberFrom[b + 1]! += this.memberFrom[b]!;
+  }
+
+  /** Builds a schedule in the placer. `isSteady[i]` = 1: keep to the previous start where it fits. */
+  build(list: Int32Array, isSteady: Uint8Array): void {
+    const { model, placer } = this;
+    placer.clear();
+    this.cause.fill(CAUSE_NONE);
+    this.floor.fill(0);
+    this.isBanned.fill(0);
+    this.bannedBy.clear();
+    this.tries = TRIES_AT_LEAST + TRIES_PER_ACTIVITY * model.count;
+    this.arrangeSequence(list);
+    this.placePins();
+    for (let k = 0; k < model.count; k += 1) {
+      const activity = this.sequence[k]!;
+      if (placer.status[activity] !== UNDECIDED) continue;
+      const back = this.decide(activity, isSteady[activity] === 1);
+      if (back < 0) continue;
+      this.unwind(k, back);
+      k = back - 1;
+    }
+    if (this.hasPins || placer.status.includes(UNPLACED)) this.dropOrphans();
+  }
+
+  private unwind(from: number, to: number): void {
+    const { model, placer } = this;
+    for (let k = from; k >= to; k -= 1) {
+      const activity = this.sequence[k]!;
+      if (model.pin[activity]! >= 0) continue;
+      if (placer.status[activity] === PLACED) placer.remove(activity);
+      placer.status[activity] = UNDECIDED;
+      this.cause[activity] = CAUSE_NONE;
+      if (k > to) this.floor[activity] = 0;
+    }
+  }
+
+  /** Brings the members of a block together, other blocks they need first. */
+  private arrangeSequence(list: Int32Array): void {
+    const { blockOf, hasBlocks } = this.order;
+    if (hasBlocks) {
+      const next = this.memberFrom.slice();
+      for (const activity of list) {
+        const block = blockOf[activity]!;
+        this.members[next[block]!] = activity;
+        next[block]! += 1;
+      }
+      this.isEmitted.fill(0);
+      this.emitted = 0;
+      for (const activity of list) this.emit(blockOf[activity]!);
+    } else this.sequence.set(list);
+    for (let k = 0; k < this.sequence.length; k += 1) this.position[this.sequence[k]!] = k;
+  }
+
+  private emit(block: number): void {
+    if (this.isEmitted[block] === 1) return;
+    this.isEmitted[block] = 1;
+    for (const first of this.order.blocksBefore[block]!) this.emit(first);
+    for (let k = this.memberFrom[block]!; k < this.memberFrom[block + 1]!; k += 1) {
+      this.sequence[this.emitted] = this.members[k]!;
+      this.emitted += 1;
+    }
+  }
+
+  /** Pins first, those with a named crew before the others: everything else goes around them. */
+  private placePins(): void {
+    const { model, placer } = this;
+    const named = (i: number) => Number(model.problem.activities[i]?.pin?.crew === undefined);
+    const pins: number[] = [];
+    for (let i = 0; i < model.count; i += 1) if (model.pin[i]! >= 0) pins.push(i);
+    if (pins.length > 1) pins.sort((a, b) => named(a) - named(b) || model.pin[a]! - model.pin[b]! || a - b);
+    for (const activity of pins) {
+      const at = model.pin[activity]!;
+      if (placer.fits(activity, at) && this.ownLatest(activity) >= at) placer.place(activity, at);
+      else this.leaveOut(activity, CAUSE_NO_PLACE, 0);
+    }
+  }
+
+  private ownLatest(activity: number): number {
+    return latestStart(this.model, activity, Math.min(this.model.latestEnd[activity]!, this.model.horizon));
+  }
+
+  private leaveOut(activity: number, cause: number, at: number): void {
+    this.placer.status[activity] = UNPLACED;
+    this.cause[activity] = cause;
+    this.causeAt[activity] = at;
+  }
+
+  /** Places the activity or leaves it out. Returns a position to go back to, or -1 to go on. */
+  private decide(activity: number, isSteady: boolean): number {
+    const { bounds, placer } = this;
+    if (this.isBanned[activity] === 1) return this.settleUnplaced(activity);
+    const from = this.lowerBound(activity);
+    if (from < 0) return this.settleUnplaced(activity);
+    const own = this.ownLatest(activity);
+    const window = this.upperBound(activity);
+    const latest = Math.min(own, bounds.latest[activity]!, window);
+    const t = isSteady ? this.findSteady(activity, from, latest) : placer.findStart(activity, from, latest);
+    if (t >= 0) {
+      placer.place(activity, t);
+      return -1;
+    }
+    if (placer.holdBlame >= 0) return this.moveHold(activity, placer.holdBlame, placer.holdFrom);
+    const anywhere = latest < own ? placer.findStart(activity, Math.max(from, latest + 1), own) : -1;
+    if (anywhere < 0) {
+      this.cause[activity] = CAUSE_NO_PLACE;
+      return this.settleUnplaced(activity);
+    }
+    if (anywhere <= window) {
+      // Only something placed later wants it earlier: that one will be left out.
+      placer.place(activity, anywhere);
+      return -1;
+    }
+    return this.moveWindow(activity, anywhere);
+  }
+
+  private findSteady(activity: number, from: number, latest: number): number {
+    const previous = this.model.previous[activity]!;
+    const { placer } = this;
+    if (previous >= from && previous <= latest && placer.fits(activity, previous)) return previous;
+    return placer.findStart(activity, from, latest);
+  }
+
+  /** Earliest start that lags from placed activities allow; -1 when one it needs is left out. */
+  private lowerBound(activity: number): number {
+    const { model, order, placer } = this;
+    let from = Math.max(this.bounds.earliest[activity]!, this.floor[activity]!);
+    for (const arc of model.arcsIn[activity]!) {
+      const first = model.arcs.from[arc]!;
+      const status = placer.status[first]!;
+      if (status === UNDECIDED) continue;
+      if (status === PLACED) {
+        const bound = earliestOverArc(model, arc, placer.start[first]!);
+        if (bound > from) from = bound;
+        continue;
+      }
+      const bound = this.boundFromLeftOut(activity, arc);
+      if (bound < 0 && (order.isOrder[arc] === 1 || model.arcs.isMax[arc] === 0)) {
+        this.cause[activity] = CAUSE_WAITS;
+        this.causeAt[activity] = arc;
+        return -1;
+      }
+      if (bound > from) from = bound;
+    }
+    return from;
+  }
+
+  /** What is left out happens at the horizon or later: only an allowed overlap lets the next start. -1: it may not. */
+  private boundFromLeftOut(activity: number, arc: number): number {
+    const { model } = this;
+    if (model.arcs.kind[arc] !== 0 || model.arcs.minutes[arc]! >= 0) return -1;
+    const bound = Math.max(0, passArc(model, arc, model.horizon));
+    return model.arcs.isToEnd[arc] === 1 ? startForEnd(model, activity, bound) : bound;
+  }
+
+  /** Latest start that maximum lags to placed activities allow; `blame` is the tightest arc. */
+  private upperBound(activity: number): number {
+    const { model, placer } = this;
+    let latest = FAR;
+    this.blame = -1;
+    for (const arc of this.order.backArcs[activity]!) {
+      const other = model.arcs.to[arc]!;
+      if (placer.status[other] !== PLACED) continue;
+      const bound = latestOverArc(model, arc, placer.start[other]!);
+      if (bound >= latest) continue;
+      latest = bound;
+      this.blame = arc;
+    }
+    return latest;
+  }
+
+  /** The activity could go at `at` had the other end of the blamed arc been later: moves that one. */
+  private moveWindow(activity: number, at: number): number {
+    const arc = this.blame;
+    const { model } = this;
+    const other = model.arcs.to[arc]!;
+    if (model.pin[other]! >= 0) {
+      this.placer.remove(other);
+      this.leaveOut(other, CAUSE_WINDOW, arc);
+      return this.position[activity]!;
+    }
+    return this.moveLater(other, earliestOverArc(model, arc, at), CAUSE_WINDOW, arc);
+  }
+
+  private moveHold(activity: number, hold: number, from: number): number {
+    const first = this.model.holds.from[hold]!;
+    if (this.model.pin[first]! >= 0) {
+      this.leaveOut(activity, CAUSE_HOLD, hold);
+      return -1;
+    }
+    return this.moveLater(first, from, CAUSE_HOLD, hold);
+  }
+
+  /** Goes back to the other activity to place it not before `from`, or to leave it out after too many tries. */
+  private moveLater(other: number, from: number, cause: number, at: number): number {
+    this.tries -= 1;
+    if (from <= this.ownLatest(other) && from > this.placer.start[other]! && this.tries > 0) {
+      this.floor[other] = from;
+      return this.position[other]!;
+    }
+    return this.ban(other, cause, at);
+  }
+
+  /** Leaves the activity out; what was placed in trust of it has to go too. */
+  private settleUnplaced(activity: number): number {
+    const { model, placer } = this;
+    const ban = this.isBanned[activity] === 1 ? this.bannedBy.get(activity) : undefined;
+    if (ban !== undefined) this.leaveOut(activity, ban.cause, ban.at);
+    else placer.status[activity] = UNPLACED;
+    for (const arc of this.order.backArcs[activity]!) {
+      const other = model.arcs.to[arc]!;
+      if (placer.status[other] !== PLACED) continue;
+      const event = model.arcs.isToEnd[arc] === 1 ? placer.end[other]! : placer.start[other]!;
+      if (model.arcs.kind[arc] === 0 && model.arcs.minutes[arc]! < 0 && event >= model.horizon + model.arcs.minutes[arc]!) continue;
+      if (model.pin[other]! >= 0) continue;
+      return this.ban(other, CAUSE_WINDOW, arc);
+    }
+    for (const hold of model.holds.byActivity[activity]!) {
+      const first = model.holds.from[hold]!;
+      if (first === activity || placer.status[first] !== PLACED) continue;
+      if (placer.holdConflict(hold, model.horizon) === 0) placer.extendHold(hold, model.horizon);
+      else if (model.pin[first]! < 0) return this.ban(first, CAUSE_HOLD, hold);
+    }
+    return -1;
+  }
+
+  private ban(activity: number, cause: number, at: number): number {
+    this.isBanned[activity] = 1;
+    this.bannedBy.set(activity, { cause, at });
+    return this.position[activity]!;
+  }
+
+  /** Takes out what was placed (pins as a rule) although something it needs, or a window it opened, was left out. */
+  private dropOrphans(): void {
+    const { model, placer } = this;
+    for (let isChanged = true; isChanged;) {
+      isChanged = false;
+      for (let arc = 0; arc < model.arcs.count; arc += 1) {
+        const to = model.arcs.to[arc]!;
+        if (placer.status[model.arcs.from[arc]!] === PLACED || placer.status[to] !== PLACED) continue;
+        const event = model.arcs.isToEnd[arc] === 1 ? placer.end[to]! : placer.start[to]!;
+        const minutes = model.arcs.minutes[arc]!;
+        if (model.arcs.kind[arc] === 0 && minutes < 0 && event >= model.horizon + minutes) continue;
+        this.drop(to, model.arcs.isMax[arc] === 1 ? CAUSE_WINDOW : CAUSE_WAITS, arc);
+        isChanged = true;
+      }
+      isChanged = this.dropOrders() || isChanged;
+      for (let hold = 0; hold < model.holds.count; hold += 1) isChanged = this.dropHold(hold) || isChanged;
+    }
+  }
+
+  /** Takes out what stands against an arc between two placed activities (a pin that came too early). */
+  private dropOrders(): boolean {
+    const { model, placer } = this;
+    let isChanged = false;
+    for (let arc = 0; arc < model.arcs.count; arc += 1) {
+      const from = model.arcs.from[arc]!;
+      const to = model.arcs.to[arc]!;
+      if (model.pin[to]! < 0) continue;
+      if (placer.status[from] !== PLACED || placer.status[to] !== PLACED) continue;
+      if (earliestOverArc(model, arc, placer.start[from]!) <= placer.start[to]!) continue;
+      this.drop(to, CAUSE_WAITS, arc);
+      isChanged = true;
+    }
+    return isChanged;
+  }
+
+  private drop(activity: number, cause: number, at: number): void {
+    this.placer.remove(activity);
+    this.leaveOut(activity, cause, at);
+  }
+
+  private dropHold(hold: number): boolean {
+    const { model, placer } = this;
+    const first = model.holds.from[hold]!;
+    const last = model.holds.to[hold]!;
+    if (placer.status[first] !== PLACED || placer.status[last] === PLACED) return false;
+    if (placer.holdTaken[hold]! >= model.horizon) return false;
+    if (placer.holdConflict(hold, model.horizon) === 0) placer.extendHold(hold, model.horizon);
+    else {
+      this.drop(first, CAUSE_HOLD, hold);
+      return true;
+    }
+    return false;
+  }
+}

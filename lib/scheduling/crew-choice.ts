@@ -1,0 +1,90 @@
+import { FAR } from './calendar-index';
+import type { Placer } from './placer';
+
+/**
+ * Chooses people for an activity: those free for all its worked minutes, the least loaded first,
+ * matched to the slots by augmenting paths so that a scarce skill is not wasted.
+ */
+export class CrewChoice {
+  /** Resource chosen for each slot of the activity asked about last. */
+  readonly pick: Int32Array;
+  private readonly slotOf: Int32Array;
+  private readonly visited: Int32Array;
+  private readonly asked: Int32Array;
+  private readonly nextFree: Int32Array;
+  private stamp = 0;
+  private round = 0;
+  private first = 0;
+
+  constructor(private readonly placer: Placer) {
+    const { crew, count, resourceCount } = placer.model;
+    let most = 0;
+    for (let i = 0; i < count; i += 1) most = Math.max(most, crew.from[i + 1]! - crew.from[i]!);
+    this.pick = new Int32Array(most);
+    this.slotOf = new Int32Array(resourceCount);
+    this.visited = new Int32Array(resourceCount);
+    this.asked = new Int32Array(resourceCount);
+    this.nextFree = new Int32Array(resourceCount);
+  }
+
+  /** 0 when a crew is found (see {@link pick}); else the next start at which somebody else becomes free. */
+  choose(activity: number, t: number): number {
+    const { crew } = this.placer.model;
+    this.stamp += 1;
+    this.first = crew.from[activity]!;
+    const slots = crew.from[activity + 1]! - this.first;
+    let next = FAR;
+    for (let row = crew.poolFrom[this.first]!; row < crew.poolFrom[this.first + slots]!; row += 1) {
+      const person = crew.pool[row]!;
+      if (this.asked[person] === this.stamp) continue;
+      this.asked[person] = this.stamp;
+      this.slotOf[person] = -1;
+      const wait = this.waitFor(activity, person, t);
+      this.nextFree[person] = wait;
+      if (wait > t && wait < next) next = wait;
+    }
+    this.pick.fill(-1, 0, slots);
+    for (let slot = 0; slot < slots; slot += 1) {
+      this.round += 1;
+      if (!this.assign(slot, t)) return next;
+    }
+    return 0;
+  }
+
+  /** 0 when the person is free for the pieces looked at last, else when to try again. */
+  private waitFor(activity: number, person: number, t: number): number {
+    const { demands } = this.placer.model;
+    let units = 1;
+    for (let row = demands.from[activity]!; row < demands.from[activity + 1]!; row += 1) {
+      if (demands.resource[row] === person) units += demands.amount[row]!;
+    }
+    const busy = this.placer.workConflict(person, units);
+    return busy > 0 ? busy : this.placer.budgetConflict(person, units, t, -1);
+  }
+
+  /** Gives the slot its least loaded free person, moving others along when that helps (Kuhn's algorithm). */
+  private assign(slot: number, t: number): boolean {
+    const { crew } = this.placer.model;
+    for (;;) {
+      let best = -1;
+      for (let row = crew.poolFrom[this.first + slot]!; row < crew.poolFrom[this.first + slot + 1]!; row += 1) {
+        const person = crew.pool[row]!;
+        if (this.visited[person] === this.round || this.nextFree[person]! > t) continue;
+        if (best < 0 || this.isBetter(person, best)) best = person;
+      }
+      if (best < 0) return false;
+      this.visited[best] = this.round;
+      const holder = this.slotOf[best]!;
+      if (holder >= 0 && !this.assign(holder, t)) continue;
+      this.slotOf[best] = slot;
+      this.pick[slot] = best;
+      return true;
+    }
+  }
+
+  private isBetter(person: number, than: number): boolean {
+    const isTaken = this.slotOf[person]! >= 0;
+    if (isTaken !== this.slotOf[than]! >= 0) return !isTaken;
+    return this.placer.load[person]! < this.placer.load[than]!;
+  }
+}

@@ -1,0 +1,371 @@
+import { CrewChoice } from './crew-choice';
+import { FAR } from './calendar-index';
+import type { Model } from './model';
+import { Profile } from './profile';
+import { alignStart, endOf } from './timing';
+
+export const UNDECIDED = 0;
+export const PLACED = 1;
+export const UNPLACED = 2;
+
+/** What pushed a start on, told to a listener: `index` is a resource, medium, budget or hold of the model. */
+export type Obstacle = 'resource' | 'crew' | 'state' | 'budget' | 'hold' | 'span';
+
+export interface ObstacleListener {
+  pushed(obstacle: Obstacle, index: number, from: number, to: number): void;
+}
+
+/** A partial schedule: what is placed, what it takes, and where the next activity fits. */
+export class Placer {
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+  readonly status: Uint8Array;
+  /** Resource in each crew slot of the placed activities. */
+  readonly crew: Int32Array;
+  /** Worked minutes given to each resource as crew so far. */
+  readonly load: Float64Array;
+  readonly profiles: readonly Profile[];
+  readonly budgetUsed: Int32Array;
+  /** Elapsed end of what each hold has taken so far; -1: nothing yet. */
+  readonly holdTaken: Int32Array;
+  /** Set when the last search failed on a hold: which one, and from when its first activity must start. */
+  holdBlame = -1;
+  holdFrom = 0;
+  /** Index in `problem.budgets` of the last one that had no room. */
+  budgetMet = -1;
+  listener: ObstacleListener | null = null;
+  /** Pieces of the activity looked at last. */
+  readonly pieceStart: Int32Array;
+  readonly pieceEnd: Int32Array;
+  pieceCount = 0;
+  private readonly choice: CrewChoice;
+  private readonly media: number[][];
+
+  constructor(readonly model: Model) {
+    const longest = Math.max(1, ...model.calendars.map((calendar) => calendar.count));
+    this.start = new Int32Array(model.count);
+    this.end = new Int32Array(model.count);
+    this.status = new Uint8Array(model.count);
+    this.crew = new Int32Array(model.crew.from[model.count]!).fill(-1);
+    this.load = new Float64Array(model.resourceCount);
+    this.profiles = Array.from(model.capacity, (capacity, r) => new Profile(capacity, model.calendars[model.resourceCalendar[r]!]));
+    this.budgetUsed = new Int32Array(model.budgets.limit.length);
+    this.holdTaken = new Int32Array(model.holds.count).fill(-1);
+    this.pieceStart = new Int32Array(longest);
+    this.pieceEnd = new Int32Array(longest);
+    this.media = Array.from({ length: model.states.mediumCount }, () => []);
+    this.choice = new CrewChoice(this);
+  }
+
+  clear(): void {
+    this.status.fill(UNDECIDED);
+    this.load.fill(0);
+    this.budgetUsed.fill(0);
+    this.holdTaken.fill(-1);
+    for (const profile of this.profiles) profile.clear();
+    for (const medium of this.media) medium.length = 0;
+  }
+
+  /** Earliest start in [from, latest] that fits all that is placed; -1 when there is none. */
+  findStart(activity: number, from: number, latest: number): number {
+    this.holdBlame = -1;
+    let t = alignStart(this.model, activity, from);
+    while (t <= latest && t < FAR) {
+      const next = this.nextTry(activity, t);
+      if (next <= t) return t;
+      t = alignStart(this.model, activity, next);
+    }
+    return -1;
+  }
+
+  /** True when the activity may start exactly at `t`. */
+  fits(activity: number, t: number): boolean {
+    this.holdBlame = -1;
+    return alignStart(this.model, activity, t) === t && this.nextTry(activity, t) <= t;
+  }
+
+  /** Places the activity at a start that {@link findStart} or {@link fits} has just found. */
+  place(activity: number, t: number): void {
+    const end = this.cut(activity, t);
+    this.start[activity] = t;
+    this.end[activity] = end;
+    this.status[activity] = PLACED;
+    const { crew } = this.model;
+    for (let slot = crew.from[activity]!, k = 0; slot < crew.from[activity + 1]!; slot += 1, k += 1) {
+      this.crew[slot] = this.choice.pick[k]!;
+    }
+    this.occupy(activity, 1);
+  }
+
+  /** Puts an activity where a finished schedule has it, crew slots included, without asking whether it fits. */
+  restore(activity: number, t: number, crew: ArrayLike<number>): void {
+    this.end[activity] = this.cut(activity, t);
+    this.start[activity] = t;
+    this.status[activity] = PLACED;
+    const { from } = this.model.crew;
+    for (let slot = from[activity]!; slot < from[activity + 1]!; slot += 1) this.crew[slot] = crew[slot]!;
+    this.occupy(activity, 1);
+  }
+
+  /** Takes the activity out again; its status becomes undecided. */
+  remove(activity: number): void {
+    this.cut(activity, this.start[activity]!);
+    this.occupy(activity, -1);
+    this.status[activity] = UNDECIDED;
+  }
+
+  /** Extends a hold to `until` (the horizon, when its last activity is left out). */
+  extendHold(hold: number, until: number): void {
+    const { holds } = this.model;
+    const taken = this.holdTaken[hold]!;
+    if (taken < 0 || taken >= until) return;
+    this.profiles[holds.resource[hold]!]!.take(taken, until, holds.amount[hold]!);
+    this.holdTaken[hold] = until;
+  }
+
+  /** First minute from which the rest of a hold up to `until` is free; 0: it is free as it stands. */
+  holdConflict(hold: number, until: number): number {
+    const { holds } = this.model;
+    const taken = this.holdTaken[hold]!;
+    return this.profiles[holds.resource[hold]!]!.conflictEnd(taken, until, holds.amount[hold]!);
+  }
+
+  /** Fills the pieces of the activity started at `t` and returns its end. */
+  private cut(activity: number, t: number): number {
+    const { model } = this;
+    const duration = model.duration[activity]!;
+    this.pieceCount = 0;
+    if (duration === 0) return t;
+    const index = model.calendar[activity]!;
+    if (index < 0 || model.isSplit[activity] === 0) {
+      this.pieceStart[0] = t;
+      this.pieceEnd[0] = t + duration;
+      this.pieceCount = 1;
+      return t + duration;
+    }
+    const calendar = model.calendars[index]!;
+    let left = duration;
+    let at = t;
+    for (let k = calendar.firstEndingAfter(t); k < calendar.count; k += 1) {
+      at = Math.max(t, calendar.start[k]!);
+      const stop = Math.min(calendar.end[k]!, at + left);
+      this.pieceStart[this.pieceCount] = at;
+      this.pieceEnd[this.pieceCount] = stop;
+      this.pieceCount += 1;
+      left -= stop - at;
+      if (left === 0) return stop;
+    }
+    return FAR;
+  }
+
+  private tell(obstacle: Obstacle, index: number, from: number, to: number): number {
+    if (this.listener !== null) this.listener.pushed(obstacle, index, from, to);
+    return to;
+  }
+
+  /** `t` (or less) when the activity fits at `t`; else the next moment worth trying. No start in between fits. */
+  private nextTry(activity: number, t: number): number {
+    const { model } = this;
+    if (endOf(model, activity, t) >= FAR) return FAR;
+    const end = this.cut(activity, t);
+    if (end - t > model.maxSpan[activity]!) return this.tell('span', activity, t, this.nextInterval(activity, t));
+    const { demands } = model;
+    for (let row = demands.from[activity]!; row < demands.from[activity + 1]!; row += 1) {
+      const resource = demands.resource[row]!;
+      const amount = demands.amount[row]!;
+      const next = demands.isThrough[row] === 1
+        ? this.profiles[resource]!.conflictEnd(t, end, amount)
+        : this.workConflict(resource, amount);
+      if (next > 0) return this.tell('resource', resource, t, next);
+      const spent = this.budgetConflict(resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
+      if (spent > t) return this.tell('budget', this.budgetMet, t, spent);
+    }
+    const state = this.stateConflict(activity, t, end);
+    if (state > t) return state;
+    const held = this.holdConflictAt(activity, t, end);
+    if (held > t) return held;
+    if (model.crew.from[activity] === model.crew.from[activity + 1]) return t;
+    this.budgetMet = -1;
+    const crew = this.choice.choose(activity, t);
+    if (crew <= t) return t;
+    if (this.budgetMet >= 0) this.tell('budget', this.budgetMet, t, crew);
+    return this.tell('crew', activity, t, crew);
+  }
+
+  private nextInterval(activity: number, t: number): number {
+    const calendar = this.model.calendars[this.model.calendar[activity]!];
+    if (calendar === undefined) return FAR;
+    const next = calendar.firstEndingAfter(t) + 1;
+    return next < calendar.count ? calendar.start[next]! : FAR;
+  }
+
+  /** As {@link Profile.conflictEnd} over the pieces looked at last. */
+  workConflict(resource: number, amount: number): number {
+    const profile = this.profiles[resource]!;
+    for (let k = this.pieceCount - 1; k >= 0; k -= 1) {
+      const next = profile.conflictEnd(this.pieceStart[k]!, this.pieceEnd[k]!, amount);
+      if (next > 0) return next;
+    }
+    return 0;
+  }
+
+  /** Next start that keeps the budgets of the resource, or 0. `through` >= 0: held from `t` to `through`. */
+  budgetConflict(resource: number, amount: number, t: number, through: number): number {
+    const { budgets } = this.model;
+    const first = budgets.from[resource]!;
+    if (first === budgets.from[resource + 1]! || this.pieceCount === 0) return 0;
+    const end = through >= 0 ? through : this.pieceEnd[this.pieceCount - 1]!;
+    for (let b = this.lastBudgetBefore(resource, end); b >= first && budgets.reach[b]! > t; b -= 1) {
+      const used = this.overlap(budgets.start[b]!, budgets.end[b]!, t, through);
+      const room = budgets.limit[b]! - this.budgetUsed[b]!;
+      if (used === 0 || used * amount <= room) continue;
+      this.budgetMet = budgets.source[b]!;
+      return this.leaveBudget(b, Math.max(0, Math.floor(room / amount)), t, used);
+    }
+    return 0;
+  }
+
+  /** Earliest later start that could leave at most `room` minutes inside the budget. Never skips a start that fits. */
+  private leaveBudget(budget: number, room: number, t: number, used: number): number {
+    const last = this.model.budgets.end[budget]!;
+    // Each minute later takes at most one minute out of it.
+    return Math.min(last, Math.max(t + 1, t + used - room));
+  }
+
+  private lastBudgetBefore(resource: number, end: number): number {
+    const { budgets } = this.model;
+    let low = budgets.from[resource]!;
+    let high = budgets.from[resource + 1]!;
+    while (low < high) {
+      const mid = (low + high) >> 1;
+      if (budgets.start[mid]! >= end) high = mid;
+      else low = mid + 1;
+    }
+    return low - 1;
+  }
+
+  private overlap(from: number, to: number, t: number, through: number): number {
+    if (through >= 0) return Math.max(0, Math.min(to, through) - Math.max(from, t));
+    let sum = 0;
+    for (let k = 0; k < this.pieceCount; k += 1) {
+      sum += Math.max(0, Math.min(to, this.pieceEnd[k]!) - Math.max(from, this.pieceStart[k]!));
+    }
+    return sum;
+  }
+
+  private stateConflict(activity: number, t: number, end: number): number {
+    const { states } = this.model;
+    let latest = 0;
+    for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
+      const list = this.media[states.medium[row]!]!;
+      const until = end + states.tail[row]!;
+      for (const other of list) {
+        if (states.state[other] === states.state[row]) continue;
+        const holder = this.holderOf(other);
+        const otherEnd = this.end[holder]! + states.tail[other]!;
+        if (this.start[holder]! >= until || otherEnd <= t || otherEnd === this.start[holder] || until === t) continue;
+        if (otherEnd > latest) latest = otherEnd;
+      }
+      if (latest > t) return this.tell('state', states.medium[row]!, t, latest);
+    }
+    return 0;
+  }
+
+  /** Activity of a state row, by binary search over the offsets. */
+  private holderOf(row: number): number {
+    const { from } = this.model.states;
+    let low = 0;
+    let high = this.model.count;
+    while (high - low > 1) {
+      const mid = (low + high) >> 1;
+      if (from[mid]! > row) high = mid;
+      else low = mid;
+    }
+    return low;
+  }
+
+  private holdConflictAt(activity: number, t: number, end: number): number {
+    const { holds } = this.model;
+    for (const hold of holds.byActivity[activity]!) {
+      const profile = this.profiles[holds.resource[hold]!]!;
+      const amount = holds.amount[hold]!;
+      const isFirst = holds.from[hold] === activity;
+      const other = isFirst ? holds.to[hold]! : holds.from[hold]!;
+      const isOtherPlaced = this.status[other] === PLACED;
+      if (isFirst) {
+        const next = profile.conflictEnd(t, isOtherPlaced ? Math.max(end, this.end[other]!) : end, amount);
+        if (next > 0) return this.tell('hold', hold, t, next);
+      } else if (isOtherPlaced) {
+        const next = profile.conflictEnd(this.holdTaken[hold]!, end, amount);
+        if (next === 0) continue;
+        // It only grows with a later end: the first activity has to move.
+        this.holdBlame = hold;
+        this.holdFrom = next;
+        return this.tell('hold', hold, t, FAR);
+      }
+    }
+    return 0;
+  }
+
+  /** Takes units for work, which counts in the budgets (a hold does not). */
+  private use(resource: number, from: number, to: number, amount: number): void {
+    this.profiles[resource]!.take(from, to, amount);
+    const { budgets } = this.model;
+    for (let b = budgets.from[resource]!; b < budgets.from[resource + 1]!; b += 1) {
+      const shared = Math.min(to, budgets.end[b]!) - Math.max(from, budgets.start[b]!);
+      if (shared > 0) this.budgetUsed[b]! += shared * amount;
+    }
+  }
+
+  /** Takes (sign 1) or gives back (sign -1) all that the placed activity uses. */
+  private occupy(activity: number, sign: number): void {
+    const { crew, demands, duration } = this.model;
+    const from = this.start[activity]!;
+    for (let row = demands.from[activity]!; row < demands.from[activity + 1]!; row += 1) {
+      const amount = sign * demands.amount[row]!;
+      if (demands.isThrough[row] === 1) this.use(demands.resource[row]!, from, this.end[activity]!, amount);
+      else this.useWork(demands.resource[row]!, amount);
+    }
+    for (let slot = crew.from[activity]!; slot < crew.from[activity + 1]!; slot += 1) {
+      this.useWork(this.crew[slot]!, sign);
+      this.load[this.crew[slot]!]! += sign * duration[activity]!;
+    }
+    this.occupyMedia(activity, sign);
+    this.occupyHolds(activity, sign);
+  }
+
+  private useWork(resource: number, amount: number): void {
+    for (let k = 0; k < this.pieceCount; k += 1) this.use(resource, this.pieceStart[k]!, this.pieceEnd[k]!, amount);
+  }
+
+  private occupyMedia(activity: number, sign: number): void {
+    const { states } = this.model;
+    for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
+      const list = this.media[states.medium[row]!]!;
+      if (sign > 0) list.push(row);
+      else list.splice(list.lastIndexOf(row), 1);
+    }
+  }
+
+  private occupyHolds(activity: number, sign: number): void {
+    const { holds } = this.model;
+    for (const hold of holds.byActivity[activity]!) {
+      const isFirst = holds.from[hold] === activity;
+      const other = isFirst ? holds.to[hold]! : holds.from[hold]!;
+      const isOtherPlaced = this.status[other] === PLACED;
+      if (!isFirst && !isOtherPlaced) continue;
+      const first = holds.from[hold]!;
+      const firstEnd = Math.max(this.start[first]!, this.end[first]!);
+      const wholeEnd = isOtherPlaced ? Math.max(firstEnd, this.end[holds.to[hold]!]!) : firstEnd;
+      if (sign > 0) {
+        const taken = this.holdTaken[hold]! < 0 ? this.start[first]! : this.holdTaken[hold]!;
+        this.profiles[holds.resource[hold]!]!.take(taken, wholeEnd, holds.amount[hold]!);
+        this.holdTaken[hold] = Math.max(taken, wholeEnd);
+      } else {
+        const keep = isFirst ? this.start[first]! : firstEnd;
+        this.profiles[holds.resource[hold]!]!.take(keep, this.holdTaken[hold]!, -holds.amount[hold]!);
+        this.holdTaken[hold] = isFirst ? -1 : firstEnd;
+      }
+    }
+  }
+}
