@@ -15,14 +15,14 @@ export function labelOf(record: SeriesRecord): string {
   return `${kindLabel(record.kind)} ${name}`;
 }
 
-/** The record, or why it cannot be written: it is gone (`record-missing`) or has moved on (`record-changed-since`). */
+/** The record, or why it cannot be written: it is gone (`record-missing`) or has moved on (`stale-record`). */
 export function findForWrite<K extends RecordKind>(document: SeriesDocument, kind: K, id: string, revision: number): Result<RecordOf<K>> {
   const record = findRecord(document, kind, id);
   if (record === undefined) {
     return fail([issue('record-missing', `This ${kindLabel(kind)} is no longer in the series.`, 'Load the page again.', { subjects: [{ kind, id, name: '' }] })]);
   }
   if (record.revision === revision) return ok(record);
-  return fail([issue('record-changed-since', `${startWith(record)} has been changed since you opened it: it is at revision ${record.revision}, yours is ${revision}.`,
+  return fail([issue('stale-record', `${startWith(record)} has been changed since you opened it: it is at revision ${record.revision}, yours is ${revision}.`,
     'Load the page again and repeat your change.', { subjects: subjectsOf(record) })]);
 }
 
@@ -65,7 +65,7 @@ export function createRecord(document: SeriesDocument, record: ListRecord): Resu
 
 /**
  * Changes fields of a record; the others stay. Its revision moves on by one.
- * Fails with `record-missing`, `record-changed-since`, `nothing-changed` or with the stops that the change brings.
+ * Fails with `record-missing`, `stale-record`, `nothing-changed` or with the stops that the change brings.
  */
 export function changeRecord<K extends RecordKind>(
   document: SeriesDocument, kind: K, id: string, revision: number, fields: Partial<FieldsOf<K>>,
@@ -80,6 +80,20 @@ export function changeRecord<K extends RecordKind>(
   }
   const label = `Changed ${labelOf(before)}: ${changed.map((field) => fieldLabel(kind, field)).join(', ')}`;
   return makeEdited(document, { label, edits: [changeEdit(before, after)], undoes: null });
+}
+
+/**
+ * Brings several records to new contents in one change; a record that stays as it is keeps its revision.
+ * Each names the revision it was based on. Fails with `record-missing`, `stale-record`, `nothing-changed` or with the stops that this brings.
+ */
+export function changeRecords(document: SeriesDocument, records: readonly SeriesRecord[], label: string): Result<Edited> {
+  const found = records.map((after) => ({ after, before: findForWrite(document, after.kind, after.id, after.revision) }));
+  const missing = found.flatMap(({ before }) => (before.ok ? [] : before.error));
+  if (missing.length > 0) return fail(missing);
+  const edits = found.flatMap(({ before, after }) =>
+    (before.ok && changedFields(before.value, after).length > 0 ? [changeEdit(before.value, after)] : []));
+  if (edits.length === 0) return fail([issue('nothing-changed', 'Everything is already like this.', 'Change something first.')]);
+  return makeEdited(document, { label, edits, undoes: null });
 }
 
 const PLURALS: Record<ListKind, string> = {

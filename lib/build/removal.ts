@@ -35,7 +35,7 @@ function dropPointers(document: SeriesDocument, removed: readonly ListRecord[]):
  * Removes a record. Without `cascade` it is refused with `removal-orphans` while something points at it, and with
  * `removal-orphans-state` when it is the only work that makes a state which other work needs. With `cascade`, pointers
  * to it are taken out and records that make no sense without it go too, all in one change.
- * Also fails with `record-missing`, `record-changed-since` or with the stops that the removal brings.
+ * Also fails with `record-missing`, `stale-record` or with the stops that the removal brings.
  */
 export function removeRecord(
   document: SeriesDocument, kind: ListKind, id: string, revision: number, options: { readonly cascade?: boolean } = {},

@@ -1,0 +1,22 @@
+/** Decisions of people, one file each: read the form, let the domain decide, save one change or nothing. */
+export { applyMany } from './apply-many';
+export type { CreatedMany, Creation } from './apply-many';
+export { changeRecord } from './change-record';
+export { completeTask, reopenTask } from './complete-task';
+export type { CommandContext, SeriesContext, SeriesStore } from './context';
+export { createRecord } from './create-record';
+export type { Created } from './create-record';
+export { createSeries } from './create-series';
+export { createSessions } from './create-sessions';
+export type { SessionsInput } from './create-sessions';
+export { openContext } from './open-context';
+export { pinTask, unpinTask } from './pin-task';
+export { recordJobEvent } from './record-job-event';
+export { removeRecord } from './remove-record';
+export type { RemoveOptions } from './remove-record';
+export { removeSeries } from './remove-series';
+export { reorderRecords } from './reorder-records';
+export type { Saved } from './save-edited';
+export { readFields, schemaOf } from './schemas';
+export type { FormSetting } from './schemas';
+export { undoChange } from './undo-change';

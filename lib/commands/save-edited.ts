@@ -1,0 +1,34 @@
+/** The way every command goes: load the series, let the domain decide, save one change. */
+import { judgeEdit, type Edited, type SavedChange, type SeriesDocument } from '@/lib/build';
+import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
+import type { SeriesContext } from './context';
+
+/** What a command that changed a series answers. */
+export interface Saved {
+  readonly change: SavedChange;
+  /** What the change made questionable without being refused for it. */
+  readonly warnings: readonly Issue[];
+}
+
+/** The series, or `no-such-series`. */
+export async function loadDocument({ storage }: SeriesContext, seriesId: string): Promise<Result<SeriesDocument>> {
+  const document = await storage.loadSeries(seriesId);
+  if (document !== null) return ok(document);
+  return fail([issue('no-such-series', 'This series does not exist any more.', 'Choose another series.', { subjects: [{ kind: 'series', id: seriesId, name: '' }] })]);
+}
+
+/** Saves what an edit decided, all of it or nothing. */
+export async function saveEdited(context: SeriesContext, before: SeriesDocument, edited: Result<Edited>): Promise<Result<Saved>> {
+  if (!edited.ok) return edited;
+  const { document, change } = edited.value;
+  const saved = await context.storage.applyChange(before.series.id, change, context.now());
+  return saved.ok ? ok({ change: saved.value, warnings: judgeEdit(before, document, change.edits).warnings }) : saved;
+}
+
+/** Loads a series, edits it and saves the change. */
+export async function editSeries(
+  context: SeriesContext, seriesId: string, edit: (document: SeriesDocument) => Result<Edited>,
+): Promise<Result<Saved>> {
+  const loaded = await loadDocument(context, seriesId);
+  return loaded.ok ? saveEdited(context, loaded.value, edit(loaded.value)) : loaded;
+}

@@ -1,0 +1,21 @@
+import { parseZone } from '@/lib/calendar';
+import { z } from 'zod';
+import { celsiusValue, nameOf, numberOf, say, wholeNumber } from './values';
+
+/** What a person fills in about a series. */
+export const seriesSchema = z.strictObject({
+  name: nameOf('The series'),
+  zone: z.string({ error: say('No time zone is chosen.', 'Write area and city, such as Europe/London.') }).transform((text, context) => {
+    const parsed = parseZone(text);
+    if (parsed.ok) return parsed.value;
+    const [first] = parsed.error;
+    context.addIssue({ code: 'custom', message: say(first?.message ?? 'There is no such time zone.', first?.fix ?? 'Write Europe/London.'), input: text });
+    return z.NEVER;
+  }),
+  cadenceDays: wholeNumber('days'),
+  leadDays: wholeNumber('days'),
+  fillLimit: numberOf({ unit: '', min: -10, max: 10 }),
+  workshopTemperature: celsiusValue,
+  runtime: z.strictObject({ target: numberOf({ unit: 'minutes' }), min: numberOf({ unit: 'minutes' }), max: numberOf({ unit: 'minutes' }) }),
+  frameRate: z.strictObject({ numerator: wholeNumber('frames'), denominator: wholeNumber('seconds') }),
+});
