@@ -179,7 +179,7 @@ export class Constructor {
 
   /** Earliest start that lags from placed activities allow; -1 when one it needs is left out. */
   private lowerBound(activity: number): number {
-    const { model, order, placer } = this;
+    const { model, placer } = this;
     let from = Math.max(this.bounds.earliest[activity]!, this.floor[activity]!);
     for (const arc of model.arcsIn[activity]!) {
       const first = model.arcs.from[arc]!;
@@ -191,7 +191,7 @@ export class Constructor {
         continue;
       }
       const bound = this.boundFromLeftOut(activity, arc);
-      if (bound < 0 && (order.isOrder[arc] === 1 || model.arcs.isMax[arc] === 0)) {
+      if (bound < 0) {
         this.cause[activity] = CAUSE_WAITS;
         this.causeAt[activity] = arc;
         return -1;

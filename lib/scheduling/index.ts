@@ -6,3 +6,4 @@ export { afterWork } from './stop/after-work';
 export { afterTime } from './stop/after-time';
 export { atBound } from './stop/at-bound';
 export { anyOf } from './stop/any-of';
+export { check, RULES, type Rule, type Violation } from './check';

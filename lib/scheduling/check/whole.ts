@@ -1,0 +1,42 @@
+import type { Score } from '../problem';
+import { listDated, type Rule, type Violation } from './violation';
+
+/** Each activity is placed or left out, once; nothing else is. */
+export const checkCompleteness: Rule = (problem, schedule) => {
+  const counts = new Map<string, number>(problem.activities.map((activity) => [activity.id, 0]));
+  const found: Violation[] = [];
+  for (const { activity } of [...schedule.placements, ...schedule.unplaced]) {
+    const count = counts.get(activity);
+    if (count === undefined) found.push({ rule: 'completeness', message: `${activity} is not in the problem.`, activities: [activity] });
+    else counts.set(activity, count + 1);
+  }
+  for (const [id, count] of counts) {
+    if (count !== 1) found.push({ rule: 'completeness', message: `${id} is listed ${count} times, not once.`, activities: [id] });
+  }
+  return found;
+};
+
+/** The score is what its dates give. What is left out is late up to the horizon, and moved when it had a place before. */
+export const checkScore: Rule = (problem, schedule) => {
+  const dated = listDated(problem, schedule);
+  const ends = new Map(dated.map(({ activity, placement }) => [activity.id, placement.end]));
+  const starts = new Map(dated.map(({ activity, placement }) => [activity.id, placement.start]));
+  const late = problem.activities.map((activity) => {
+    const { due } = activity;
+    return due === undefined ? 0 : due.weight * Math.max(0, (ends.get(activity.id) ?? problem.horizon) - due.at);
+  });
+  const moved = problem.activities.filter((activity) => activity.previousStart !== undefined && activity.previousStart !== starts.get(activity.id));
+  const expected: Score = {
+    unplaced: problem.activities.length - dated.length,
+    tardiness: late.reduce((sum, minutes) => sum + minutes, 0),
+    moved: moved.length,
+    makespan: Math.max(0, ...ends.values()),
+    sumOfEnds: [...ends.values()].reduce((sum, end) => sum + end, 0),
+  };
+  const { score } = schedule;
+  const near = (a: number, b: number) => Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(b));
+  const names = ['unplaced', 'tardiness', 'moved', 'makespan', 'sumOfEnds'] as const;
+  return names.filter((name) => !near(score[name], expected[name])).map((name): Violation => ({
+    rule: 'score', message: `${name} is given as ${score[name]}, the dates give ${expected[name]}.`, activities: [],
+  }));
+};
