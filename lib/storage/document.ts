@@ -21,6 +21,29 @@ export async function listSeries(db: Db): Promise<readonly SeriesSummary[]> {
   return rows.map(({ id, name, changeNumber, createdAt }) => ({ id, name, changeNumber, createdAt: readInstant(createdAt) }));
 }
 
+/** The last document read of each series. Every write of a series gives it another change number in the same transaction. */
+export type DocumentCache = Map<string, { readonly createdAt: Instant; readonly document: SeriesDocument }>;
+
+/**
+ * A series as it is now: from the cache while its change number stands, else read inside one transaction.
+ * @param read runs a query in a transaction
+ */
+export async function loadDocument(
+  db: Db,
+  seriesId: string,
+  cache: DocumentCache,
+  read: (query: (db: Db) => Promise<SeriesDocument | null>) => Promise<SeriesDocument | null>,
+): Promise<SeriesDocument | null> {
+  const row = await db.series.findUnique({ where: { id: seriesId }, select: { changeNumber: true, createdAt: true } });
+  if (!row) return null;
+  const createdAt = readInstant(row.createdAt);
+  const held = cache.get(seriesId);
+  if (held?.createdAt === createdAt && held.document.changeNumber === row.changeNumber) return held.document;
+  const document = await read((transaction) => readDocument(transaction, seriesId));
+  if (document) cache.set(seriesId, { createdAt, document });
+  return document;
+}
+
 /** Reads a whole series inside one transaction of the caller, so that its parts fit together. */
 export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocument | null> {
   const row = await db.series.findUnique({ where: { id: seriesId } });

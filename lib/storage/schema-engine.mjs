@@ -17,19 +17,39 @@ export const NO_FILTERS = { externalTables: [], externalEnums: [] };
 export async function openSchemaEngine(url, root) {
   const { bindMigrationAwareSqlAdapterFactory } = await import('@prisma/driver-adapter-utils');
   const { PrismaLibSql } = await import('@prisma/adapter-libsql');
-  const background = await import('@prisma/schema-engine-wasm/schema_engine_bg');
-  const script = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg');
-  const program = await readFile(script.replace(/\.js$/, '.wasm'));
-  const { instance } = await WebAssembly.instantiate(program, { './schema_engine_bg.js': background });
-  background.__wbg_set_wasm(instance.exports);
-  const start = instance.exports.__wbindgen_start;
-  if (typeof start !== 'function') throw new Error('The schema engine has no start function: its version does not fit.');
-  start();
+  const { SchemaEngine } = await (program ??= loadProgram());
   const factory = new PrismaLibSql({ url, authToken: process.env.DATABASE_AUTH_TOKEN });
   const connectToShadow = factory.connectToShadowDb.bind(factory);
   factory.connectToShadowDb = async () => runWholeScripts(await connectToShadow());
   const adapter = bindMigrationAwareSqlAdapterFactory(factory);
-  return background.SchemaEngine.new({ datamodels: [await readSchema(root)] }, () => {}, adapter);
+  return SchemaEngine.new({ datamodels: [await readSchema(root)] }, () => {}, adapter);
+}
+
+/**
+ * The loaded program: once per process, for it keeps state of its own.
+ * @type {ReturnType<typeof loadProgram> | undefined}
+ */
+let program;
+
+async function loadProgram() {
+  const background = await import('@prisma/schema-engine-wasm/schema_engine_bg');
+  // Where the engine leaves the reason when it breaks off; without it that reason is lost.
+  Object.assign(globalThis, {
+    PRISMA_WASM_PANIC_REGISTRY: {
+      /** @param {string} message */
+      set_message(message) {
+        throw new Error(`The schema engine broke off: ${message}`);
+      },
+    },
+  });
+  const script = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg');
+  const bytes = await readFile(script.replace(/\.js$/, '.wasm'));
+  const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': background });
+  background.__wbg_set_wasm(instance.exports);
+  const start = instance.exports.__wbindgen_start;
+  if (typeof start !== 'function') throw new Error('The schema engine has no start function: its version does not fit.');
+  start();
+  return background;
 }
 
 /**

@@ -7,8 +7,8 @@ import type { Instant } from '@/lib/units';
 import { writeChange } from './change';
 import { connect, disconnect, findDatabase, readSettings } from './connection';
 import type { Db, Settings } from './connection';
-import { deleteSeries, insertSeries, listSeries, readDocument } from './document';
-import type { SeriesSummary } from './document';
+import { deleteSeries, insertSeries, listSeries, loadDocument, readDocument } from './document';
+import type { DocumentCache, SeriesSummary } from './document';
 import { Prisma } from './generated/client';
 import type { PrismaClient } from './generated/client';
 import { getChange, listChanges } from './history';
@@ -56,6 +56,14 @@ export interface Storage {
 /** Waits of one transaction: for its turn in this process, and from begin to commit. Milliseconds. */
 const TRANSACTION = { maxWait: 10_000, timeout: 30_000 };
 
+const caches = new WeakMap<PrismaClient, DocumentCache>();
+
+function cacheOf(client: PrismaClient): DocumentCache {
+  const held = caches.get(client) ?? new Map();
+  caches.set(client, held);
+  return held;
+}
+
 /**
  * Opens the database; the same client is used again for the same URL.
  * @param url `file:…` or the address of a libsql server; without it DATABASE_URL, else `.data/benchtake.db`
@@ -67,10 +75,11 @@ const TRANSACTION = { maxWait: 10_000, timeout: 30_000 };
 export async function openStorage(url?: string): Promise<Storage> {
   const location = findDatabase(url);
   const client = await connect(location);
+  const cache = cacheOf(client);
   const read = <T>(query: (db: Db) => Promise<T>) => client.$transaction(query, TRANSACTION);
   return {
     listSeries: () => listSeries(client),
-    loadSeries: (seriesId) => read((db) => readDocument(db, seriesId)),
+    loadSeries: (seriesId) => loadDocument(client, seriesId, cache, read),
     createSeries: (series, at) => createSeries(client, series, at),
     removeSeries: (seriesId) => deleteSeries(client, seriesId),
     applyChange: (seriesId, change, at) => applyChange(client, seriesId, change, at),

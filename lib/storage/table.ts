@@ -2,6 +2,9 @@
 import type { SeriesRecord } from '@/lib/build';
 import type { Db } from './connection';
 
+/** Rows of one INSERT. Prisma takes five times as long over one statement of 100 tasks as over four of 25. */
+const ROWS_AT_ONCE = 25;
+
 /** Which rows of a series; without ids, all of them. */
 export interface RowFilter {
   readonly seriesId: string;
@@ -66,7 +69,10 @@ export function tableWithChildren<Record extends SeriesRecord, Row extends Recor
       return rows.map((row) => spec.fromRow(row, childrenOf(row.id)));
     },
     insert: async (db, seriesId, records) => {
-      await spec.model(db).createMany({ data: records.map((record) => makeRow(record, seriesId)) });
+      const rows = records.map((record) => makeRow(record, seriesId));
+      for (let first = 0; first < rows.length; first += ROWS_AT_ONCE) {
+        await spec.model(db).createMany({ data: rows.slice(first, first + ROWS_AT_ONCE) });
+      }
       await spec.insertChildren(db, seriesId, records);
     },
     update: async (db, seriesId, record) => {
