@@ -1,0 +1,200 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ChevronLeft, ChevronRight, Flag, Route } from 'lucide-react';
+import { EmptyState, LinkButton, PageBody, PageHead, plansPath, recordPath, repeatSessionsPath, weekPath } from '@/app/_ui';
+import { parseIsoWeek } from '@/lib/calendar';
+import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekView } from '@/lib/views';
+import { BlockSheet } from '../block-sheet';
+import { DayList } from '../day-list';
+import { Legend } from '../legend';
+import { PlanBanner } from '../plan-banner';
+import { SessionCard } from '../session-card';
+import { Strip } from '../strip';
+import '../print.css';
+import styles from './page.module.css';
+
+interface Props {
+  readonly params: Promise<{ seriesId: string; week: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Week ${decodeURIComponent((await params).week)}` };
+}
+
+export default async function WeekPage({ params }: Props) {
+  const { seriesId, week } = await params;
+  const parsed = parseIsoWeek(decodeURIComponent(week));
+  const document = await loadDocument(seriesId);
+  if (!parsed.ok || document === null) notFound();
+  const view = await viewWeek(await openViewContext(), document, parsed.value);
+  return (
+    <PageBody isWide>
+      <PageHead
+        above={<WeekLinks view={view} />}
+        title={view.label}
+        actions={
+          <LinkButton href={plansPath(seriesId)} look={view.plan === null || view.plan.staleness ? 'main' : 'plain'}>
+            <Route size={18} aria-hidden /> {view.plan === null ? 'Make a plan' : 'Re-plan'}
+          </LinkButton>
+        }
+      />
+      <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />
+      <h2 className="visually-hidden">The week</h2>
+      <WeekBody view={view} />
+      <Sessions view={view} />
+      <div className={styles.pair}>
+        <Fallback view={view} />
+        <Deadlines view={view} />
+      </div>
+      <Waiting view={view} />
+      {Object.values(view.blocks).map((block) => (
+        <BlockSheet key={block.id} block={block} seriesId={seriesId} />
+      ))}
+    </PageBody>
+  );
+}
+
+function WeekLinks({ view }: { readonly view: WeekView }) {
+  return (
+    <span className={styles.links}>
+      <Link href={weekPath(view.seriesId, view.previousWeek)} aria-label={`Week before, ${view.previousWeek}`}>
+        <ChevronLeft size={20} aria-hidden />
+      </Link>
+      <span>
+        Week {view.week}
+        {view.plan ? ` · plan ${view.plan.number}, made ${view.plan.madeAt}` : ''}
+      </span>
+      <Link href={weekPath(view.seriesId, view.nextWeek)} aria-label={`Week after, ${view.nextWeek}`}>
+        <ChevronRight size={20} aria-hidden />
+      </Link>
+      {view.week === view.currentWeek ? null : <Link href={weekPath(view.seriesId, view.currentWeek)}>This week</Link>}
+    </span>
+  );
+}
+
+function WeekBody({ view }: { readonly view: WeekView }) {
+  if (view.sessions.length === 0 && view.rows.length === 0) {
+    return (
+      <EmptyState
+        title="No session and nothing under way this week"
+        actions={<LinkButton href={repeatSessionsPath(view.seriesId)}>Add sessions</LinkButton>}
+      >
+        <p>Work is planned into sessions only. Add the evenings and days that the workshop is open, then re-plan.</p>
+      </EmptyState>
+    );
+  }
+  return (
+    <>
+      <div className={styles.desk}>
+        <Strip view={view} />
+        <Legend />
+        {view.closedPlaces.length > 0 ? <p className={styles.closed}>Closed all week: {view.closedPlaces.join(', ')}.</p> : null}
+      </div>
+      <DayList view={view} />
+    </>
+  );
+}
+
+function Sessions({ view }: { readonly view: WeekView }) {
+  if (view.sessions.length === 0) return null;
+  return (
+    <section className={styles.section}>
+      <h2>Sessions and what must be ready</h2>
+      <div className={styles.cards}>
+        {view.sessions.map((card) => (
+          <SessionCard key={card.id} card={card} view={view} />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+function Fallback({ view }: { readonly view: WeekView }) {
+  return (
+    <section className={styles.section}>
+      <h2>If a session falls through</h2>
+      {view.fallback.length === 0 ? (
+        <p className={styles.soft}>No open task can be done alone, without an outside part, warmth or daylight, that is not in this week already.</p>
+      ) : (
+        <>
+          <p className={styles.soft}>Work for one person that needs no weather, no helper and no part from outside, and is not in this week already.</p>
+          <ul className={`plain ${styles.lines}`}>
+            {view.fallback.map((item) => (
+              <li key={item.taskId}>
+                <Link href={recordPath(view.seriesId, 'task', item.taskId) ?? '#'}>{item.title}</Link>
+                <span className={styles.soft}>
+                  {item.length}
+                  {item.place ? ` · ${item.place}` : ''}
+                  {item.isFilmed ? ' · to be filmed' : ''}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}
+
+function Deadlines({ view }: { readonly view: WeekView }) {
+  const deadlines = view.days.flatMap((day) => day.deadlines.map((deadline) => ({ ...deadline, day: day.label })));
+  if (deadlines.length === 0) return null;
+  return (
+    <section className={styles.section}>
+      <h2>Due this week</h2>
+      <ul className={`plain ${styles.lines}`}>
+        {deadlines.map((deadline) => (
+          <li key={`${deadline.kind}:${deadline.episode.id}`}>
+            <span className={styles.due}>
+              <Flag size={18} aria-hidden />
+              <strong>{deadline.day}</strong> <Link href={recordPath(view.seriesId, 'episode', deadline.episode.id) ?? '#'}>{deadline.text}</Link>
+            </span>
+            <span className={deadline.isLate ? styles.late : styles.soft}>{deadline.outlook}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Waiting({ view }: { readonly view: WeekView }) {
+  if (view.unplaced.length + view.later.length === 0) return null;
+  return (
+    <section className={styles.section}>
+      <h2>Not this week, and why</h2>
+      {view.unplaced.length > 0 ? (
+        <>
+          <h3 className={styles.late}>No place in the plan at all</h3>
+          <WaitingList works={view.unplaced} seriesId={view.seriesId} />
+        </>
+      ) : null}
+      {view.later.length > 0 ? (
+        <>
+          <h3>Later{view.laterCount > view.later.length ? `: the next ${view.later.length} of ${view.laterCount} tasks` : ''}</h3>
+          <WaitingList works={view.later} seriesId={view.seriesId} />
+        </>
+      ) : null}
+    </section>
+  );
+}
+
+function WaitingList({ works, seriesId }: { readonly works: readonly WaitingWork[]; readonly seriesId: string }) {
+  return (
+    <ul className={`plain ${styles.waiting}`}>
+      {works.map((work) => {
+        const href = recordPath(seriesId, work.subject.kind, work.subject.id);
+        return (
+          <li key={`${work.subject.kind}:${work.subject.id}:${work.title}`}>
+            <span className={styles.waitingTitle}>{href ? <Link href={href}>{work.title}</Link> : work.title}</span>
+            <span className={styles.waitingWhen}>{work.when ?? 'no date'}</span>
+            <span className={styles.waitingWhy}>
+              {work.reasons.length === 0 ? 'Other work comes first.' : work.reasons.map((reason) => reason.text).join(' ')}
+              {work.when === null ? work.reasons.flatMap((reason) => reason.change ?? []).map((change) => ` ${change}`).join('') : ''}
+            </span>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

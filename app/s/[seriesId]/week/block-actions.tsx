@@ -1,0 +1,77 @@
+'use client';
+
+import { useState, useTransition } from 'react';
+import { Check, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
+import type { Outcome } from '@/app/_actions/outcome';
+import { Button, IssueList, useNotices, type ButtonLook } from '@/app/_ui';
+import type { Issue } from '@/lib/result';
+import type { BlockView } from '@/lib/views';
+import { completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
+import styles from './block-actions.module.css';
+
+interface Choice {
+  readonly word: string;
+  readonly icon: LucideIcon;
+  readonly look: ButtonLook;
+  readonly run: () => Promise<Outcome>;
+}
+
+function listTaskChoices(block: BlockView, taskId: string, seriesId: string): Choice[] {
+  const { revision } = block;
+  if (block.isDone) return [{ word: 'Not done after all', icon: Undo2, look: 'plain', run: () => reopenTaskAction(seriesId, taskId, revision) }];
+  if (block.kind !== 'task') return [];
+  return [
+    { word: 'Done', icon: Check, look: 'main', run: () => completeTaskAction(seriesId, taskId, revision) },
+    block.isPinned
+      ? { word: 'Unpin', icon: PinOff, look: 'plain', run: () => unpinTaskAction(seriesId, taskId, revision) }
+      : { word: 'Pin here', icon: Pin, look: 'plain', run: () => pinTaskAction(seriesId, taskId, revision, block.start) },
+  ];
+}
+
+function listTripChoices(block: BlockView, seriesId: string): Choice[] {
+  const event = block.kind === 'drop-off' ? 'dropped off' : block.kind === 'collection' ? 'collected' : null;
+  if (event === null) return [];
+  const run = () => jobTripAction(seriesId, block.subject.id, block.revision, event, !block.isDone);
+  const word = event === 'collected' ? 'Collected' : 'Dropped off';
+  return block.isDone ? [{ word: `Not ${event} after all`, icon: Undo2, look: 'plain', run }] : [{ word, icon: Check, look: 'main', run }];
+}
+
+interface BlockActionsProps {
+  readonly block: BlockView;
+  readonly seriesId: string;
+  /** Only the one that moves work on, as large as a hand in a glove. */
+  readonly isLarge?: boolean;
+}
+
+/** What can be done with a block: tick it, pin it. A refusal stays in view with its fix. */
+export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsProps) {
+  const { sayChange } = useNotices();
+  const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const [isPending, start] = useTransition();
+  const choices = block.taskId === null ? listTripChoices(block, seriesId) : listTaskChoices(block, block.taskId, seriesId);
+  const shown = isLarge ? choices.slice(0, 1) : choices;
+  if (shown.length === 0) return null;
+  const choose = (choice: Choice) => {
+    if (isPending) return;
+    start(async () => {
+      const outcome = await choice.run();
+      setIssues(outcome.ok ? [] : outcome.issues);
+      if (outcome.ok) sayChange(seriesId, outcome.saved);
+    });
+  };
+  return (
+    <div className={styles.actions}>
+      {shown.map((choice) => (
+        <Button key={choice.word} look={choice.look} aria-disabled={isPending} className={isLarge ? styles.large : undefined} onClick={() => choose(choice)}>
+          <choice.icon size={isLarge ? 26 : 18} aria-hidden /> {choice.word}
+          {isLarge ? <span className="visually-hidden">: {block.title}</span> : null}
+        </Button>
+      ))}
+      {issues.length > 0 ? (
+        <div role="alert" className={styles.issues}>
+          <IssueList issues={issues} seriesId={seriesId} />
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,98 @@
+/** The now view, computed from a series, its accepted plan and the moment. */
+import type { SeriesDocument, Session } from '@/lib/build';
+import { dateOf, formatClock, formatIsoWeek, formatLength, formatMoment, formatWorkLength, isoWeekOf } from '@/lib/calendar';
+import type { PlanBlock, SavedPlan, Span } from '@/lib/plan';
+import { minutesBetween, type Instant } from '@/lib/units';
+import type { NowView, NowWork, Reminder } from './now-model';
+import { listErrands, listFilmFirst, listHandsOff, listNotTicked, listRecoats, listSessionNeeds } from './now-reminders';
+import { isErrand, showBlock } from './week-block';
+import { stampPlan } from './week-plan';
+import { countFilmedMinutes } from './week-ready';
+import { listSessionWork, showSession, type SessionWork } from './week-sessions';
+import { formatClockRange, formatCount, formatDistance, formatRange } from './week-words';
+
+/** Pieces named under Next. */
+const MOST_NEXT = 4;
+
+export interface NowInput {
+  readonly document: SeriesDocument;
+  readonly plan: SavedPlan | null;
+  readonly now: Instant;
+  readonly draft: number | null;
+}
+
+/** The session that runs, else the next one. A session's last moment is no longer in it. */
+export function findSession(sessions: readonly Session[], now: Instant): Session | null {
+  return sessions.filter((session) => session.end > now).toSorted((a, b) => a.start - b.start)[0] ?? null;
+}
+
+function describeFilming(work: readonly SessionWork[], document: SeriesDocument): string | null {
+  const filmed = countFilmedMinutes(work, document);
+  const before = work.filter(({ block }) => block.kind === 'before-shot').length;
+  if (filmed === 0) return null;
+  return `${formatWorkLength(filmed)} to be filmed${before > 0 ? `, ${formatCount(before, 'step')} to film before it is done` : ''}`;
+}
+
+function isTicked(block: PlanBlock, document: SeriesDocument): boolean {
+  if (block.subject.kind === 'task') return document.tasks.find((one) => one.id === block.subject.id)?.doneAt !== null;
+  const job = document.outsideJobs.find((one) => one.id === block.subject.id);
+  return block.kind === 'drop-off' ? job?.droppedOffAt !== null : job?.collectedAt !== null;
+}
+
+function showWork({ block, piece }: SessionWork, input: NowInput): NowWork {
+  const { zone } = input.document.series;
+  const isToday = dateOf(piece.start, zone) === dateOf(input.now, zone);
+  return {
+    block: showBlock(block, input.document),
+    time: isToday ? formatClockRange(piece.start, piece.end, zone) : formatRange(piece.start, piece.end, zone),
+    phase: piece.end <= input.now ? 'open' : piece.start <= input.now ? 'now' : 'later',
+  };
+}
+
+/** Trips on their way at the moment, drawn like work. */
+function listRunningErrands(blocks: readonly PlanBlock[], now: Instant): SessionWork[] {
+  const isOn = (piece: Span) => piece.start <= now && now < piece.end;
+  return blocks.filter((block) => isErrand(block.kind)).flatMap((block) => block.pieces.filter(isOn).map((piece) => ({ block, piece })));
+}
+
+/** Reminders in the order of what can go wrong first. */
+function listReminders(input: NowInput, blocks: readonly PlanBlock[], work: readonly SessionWork[], view: NowView['session']): Reminder[] {
+  const situation = { document: input.document, blocks, now: input.now };
+  const taskIds = work.filter(({ block }) => block.kind === 'task').map(({ block }) => block.subject.id);
+  return [
+    ...listHandsOff(situation),
+    ...listRecoats(situation),
+    ...listFilmFirst(situation, taskIds),
+    ...listErrands(situation),
+    ...listNotTicked(situation, new Set(work.map(({ block }) => block.id))),
+    ...(view ? listSessionNeeds(view) : []),
+  ];
+}
+
+/** Everything the now page shows at a moment. Pure. */
+export function computeNow(input: NowInput): NowView {
+  const { document, plan, now } = input;
+  const { zone } = document.series;
+  const blocks = plan?.result.blocks ?? [];
+  const session = findSession(document.sessions, now);
+  const isRunning = session !== null && session.start <= now;
+  const work = session ? listSessionWork(session, blocks, document.sessions) : [];
+  const open = [...listRunningErrands(blocks, now), ...work].filter(({ block }) => !isTicked(block, document)).map((one) => showWork(one, input));
+  const card = session ? showSession(session, blocks, document, now) : null;
+  return {
+    seriesId: document.series.id,
+    seriesName: document.series.name,
+    clock: formatMoment(now, zone),
+    currentWeek: formatIsoWeek(isoWeekOf(dateOf(now, zone))),
+    plan: stampPlan(plan, document, input.draft),
+    phase: session === null ? 'over' : isRunning ? 'running' : 'between',
+    session: card,
+    distance: session === null ? null : isRunning
+      ? `until ${formatClock(session.end, zone)}, ${formatLength(minutesBetween(now, session.end))} left`
+      : formatDistance(now, session.start),
+    filming: describeFilming(work, document),
+    now: open.filter((one) => one.phase !== 'later'),
+    next: open.filter((one) => one.phase === 'later').slice(0, MOST_NEXT),
+    dontForget: listReminders(input, blocks, work, card),
+  };
+}

@@ -1,0 +1,131 @@
+/** What must not be forgotten between now and the next session. */
+import { findWork, isDone, type SeriesDocument } from '@/lib/build';
+import { formatMoment } from '@/lib/calendar';
+import { coatMoments } from '@/lib/cure';
+import type { PlanBlock } from '@/lib/plan';
+import { addMinutes, minutesBetween, MINUTES_PER_DAY, type Instant } from '@/lib/units';
+import { linkRecord, nameOf } from './week-block';
+import type { Reminder } from './now-model';
+import type { SessionCard } from './week-model';
+import { joinNames } from './week-words';
+
+/** Errands this far ahead are worth a reminder. */
+const ERRAND_DAYS = 3;
+/** A recoat window that closes this soon is told of. */
+const RECOAT_DAYS = 4;
+
+interface Situation {
+  readonly document: SeriesDocument;
+  readonly blocks: readonly PlanBlock[];
+  readonly now: Instant;
+}
+
+const until = (at: Instant, zone: string) => `until ${formatMoment(at, zone)}`;
+
+/** Parts nobody may touch yet. */
+export function listHandsOff({ document, blocks, now }: Situation): Reminder[] {
+  return blocks.filter((block) => block.kind === 'cure' && block.start <= now && now < block.end).map((block) => ({
+    kind: 'hands off',
+    key: block.id,
+    text: `${joinNames(block.partIds.map((id) => nameOf(id, document.parts, 'part'))) || block.title}: ${block.title}`,
+    moment: until(block.end, document.series.zone),
+    isUrgent: false,
+    subject: linkRecord(block.subject.kind, block.subject.id, block.subject.kind === 'task' ? document.tasks : document.outsideJobs),
+    readyKind: null,
+  }));
+}
+
+/** Coats that are on, wait for another one, and whose recoat window closes soon or has closed. */
+export function listRecoats({ document, now }: Situation): Reminder[] {
+  const { zone, workshopTemperature } = document.series;
+  return document.links.filter((link) => link.stage === 'recoatFrom' && link.from.kind === 'task').flatMap((link): Reminder[] => {
+    const laid = document.tasks.find((task) => task.id === link.from.id);
+    const next = findWork(document, link.to);
+    const material = document.materials.find((one) => one.id === laid?.coats.at(-1)?.materialId);
+    if (!laid || laid.doneAt === null || !next || isDone(next) || !material) return [];
+    const closes = coatMoments(material, laid.doneAt, workshopTemperature).recoatUntil;
+    if (closes === null || minutesBetween(now, closes) > RECOAT_DAYS * MINUTES_PER_DAY) return [];
+    const isClosed = closes <= now;
+    return [{
+      kind: 'recoat',
+      key: `recoat:${link.id}`,
+      text: isClosed
+        ? `${next.name}: the recoat window of ${material.name} has closed. Abrade before the next coat.`
+        : `${next.name}: put it on before the recoat window of ${material.name} closes, or it must be abraded.`,
+      moment: `${isClosed ? 'closed' : 'closes'} ${formatMoment(closes, zone)}`,
+      isUrgent: true,
+      subject: linkRecord(link.to.kind, link.to.id, [next]),
+      readyKind: null,
+    }];
+  });
+}
+
+/** Work whose planned time is over and that nobody has ticked; `except` is shown elsewhere on the page. */
+export function listNotTicked({ document, blocks, now }: Situation, except: ReadonlySet<string>): Reminder[] {
+  return blocks.filter((block) => block.kind === 'task' && block.end <= now && !except.has(block.id)).flatMap((block): Reminder[] => {
+    const task = document.tasks.find((one) => one.id === block.subject.id);
+    if (!task || task.doneAt !== null) return [];
+    return [{
+      kind: 'not ticked',
+      key: `open:${block.id}`,
+      text: `${block.title}: done? Tick it, or re-plan.`,
+      moment: `planned until ${formatMoment(block.end, document.series.zone)}`,
+      isUrgent: false,
+      subject: linkRecord('task', task.id, document.tasks),
+      readyKind: null,
+    }];
+  });
+}
+
+/** Trips due in the next days, and trips whose day has passed. */
+export function listErrands({ document, blocks, now }: Situation): Reminder[] {
+  const { zone } = document.series;
+  return blocks.filter((block) => block.kind === 'drop-off' || block.kind === 'collection').flatMap((block): Reminder[] => {
+    const job = document.outsideJobs.find((one) => one.id === block.subject.id);
+    const isOver = block.kind === 'drop-off' ? job?.droppedOffAt !== null : job?.collectedAt !== null;
+    if (!job || isOver || block.start > addMinutes(now, ERRAND_DAYS * MINUTES_PER_DAY)) return [];
+    const isLate = block.end <= now;
+    const crew = joinNames(block.crewIds.map((id) => nameOf(id, document.people, 'person')));
+    return [{
+      kind: block.kind === 'drop-off' ? 'deliver' : 'collect',
+      key: block.id,
+      text: `${block.title}${crew ? ` · ${crew}` : ''}${isLate ? '. Its time has passed: mark it as done, or re-plan.' : ''}`,
+      moment: formatMoment(block.start, zone),
+      isUrgent: isLate,
+      subject: linkRecord('outsideJob', job.id, document.outsideJobs),
+      readyKind: null,
+    }];
+  });
+}
+
+/** Before-shots owed before an irreversible step of the session. */
+export function listFilmFirst({ document }: Situation, workIds: readonly string[]): Reminder[] {
+  return document.tasks
+    .filter((task) => workIds.includes(task.id) && task.irreversible && task.doneAt === null)
+    .flatMap((task): Reminder[] => {
+      const shots = task.shots.filter((shot) => shot.purpose === 'before');
+      if (shots.length === 0) return [];
+      return [{
+        kind: 'film first',
+        key: `film:${task.id}`,
+        text: `Before "${task.name}", which cannot be done twice, film: ${joinNames(shots.map((shot) => shot.name))}.`,
+        moment: null,
+        isUrgent: true,
+        subject: linkRecord('task', task.id, document.tasks),
+        readyKind: null,
+      }];
+    });
+}
+
+/** What the session needs to find in place. */
+export function listSessionNeeds(session: SessionCard): Reminder[] {
+  return session.ready.map((item, index) => ({
+    kind: 'ready',
+    key: `ready:${index}`,
+    text: item.text,
+    moment: null,
+    isUrgent: item.isAtRisk,
+    subject: item.subject,
+    readyKind: item.kind,
+  }));
+}

@@ -1,0 +1,11 @@
+/** The now page: load, then compute. */
+import type { SeriesDocument } from '@/lib/build';
+import type { ViewContext } from './context';
+import type { NowView } from './now-model';
+import { computeNow } from './now-plan';
+
+/** What to do at this moment, next, and what not to forget. */
+export async function viewNow({ storage, now }: ViewContext, document: SeriesDocument): Promise<NowView> {
+  const [plan, draft] = await Promise.all([storage.acceptedPlan(document.series.id), storage.latestDraft(document.series.id)]);
+  return computeNow({ document, plan, now, draft: draft?.number ?? null });
+}

@@ -1,0 +1,72 @@
+/** What the plans page shows: plain, serialisable data. */
+import type { PlanChange } from '@/lib/plan';
+import type { PlanStamp, RecordLink, WaitingWork } from './week-model';
+
+export interface ChangeLine {
+  readonly key: string;
+  readonly title: string;
+  readonly kind: PlanChange['kind'];
+  /** `Earlier`, `Later`, `New`, `Gone`, `Other people`, `Other place`. */
+  readonly kindWord: string;
+  readonly text: string;
+}
+
+export interface EpisodeLine {
+  readonly episode: RecordLink;
+  /** `better`: recorded sooner, or now at all. `worse`: later, or no longer. */
+  readonly kind: 'better' | 'worse' | 'same' | 'first';
+  readonly text: string;
+  /** Against the day its recording is due: `2 d 4 h to spare`, `5 h late`. */
+  readonly outlook: string;
+  readonly isLate: boolean;
+}
+
+/** A plan's figures in words. */
+export interface PlanFacts {
+  readonly number: number;
+  readonly madeAt: string;
+  readonly work: string;
+  readonly unplaced: number;
+  /** `nothing late`, `2 episodes late, 9 h together`. */
+  readonly late: string;
+  readonly isLate: boolean;
+  readonly finish: string;
+  /** What the search can say of its answer. */
+  readonly proof: string;
+  readonly search: string;
+}
+
+export interface DraftView extends PlanFacts {
+  readonly summary: string;
+  readonly changes: readonly ChangeLine[];
+  readonly episodes: readonly EpisodeLine[];
+  readonly without: readonly WaitingWork[];
+  /** Sentence when the build has changed since the draft was made. */
+  readonly staleness: string | null;
+}
+
+/** A line of the list of plans. */
+export interface PlanRow {
+  readonly number: number;
+  readonly status: 'draft' | 'accepted' | 'superseded' | 'discarded';
+  readonly statusWord: string;
+  readonly madeAt: string;
+  readonly acceptedAt: string | null;
+  /** `84 blocks`. */
+  readonly size: string;
+  readonly unplaced: number;
+  readonly finish: string;
+  readonly basedOnChange: number;
+}
+
+export interface PlansView {
+  readonly seriesId: string;
+  readonly seriesName: string;
+  readonly currentWeek: string;
+  readonly accepted: (PlanFacts & { readonly stamp: PlanStamp }) | null;
+  readonly draft: DraftView | null;
+  readonly history: readonly PlanRow[];
+  /** Open work there is to plan; 0: nothing. */
+  readonly openWork: number;
+  readonly sessionsAhead: number;
+}

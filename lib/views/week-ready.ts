@@ -1,0 +1,117 @@
+/** What must be ready before a session can do its planned work. */
+import type { SeriesDocument, Session, Task } from '@/lib/build';
+import { formatMoment, formatWorkLength } from '@/lib/calendar';
+import { isFilmed, type PlanBlock, type Span } from '@/lib/plan';
+import { MINUTES_PER_DAY, MS_PER_MINUTE, minutesBetween } from '@/lib/units';
+import { nameOf } from './week-block';
+import type { ReadyItem } from './week-model';
+import { formatCount, joinNames } from './week-words';
+
+interface Work {
+  readonly block: PlanBlock;
+  readonly piece: Span;
+}
+
+/** A part that comes back later than this before the work is a risk. */
+const CLOSE_RETURN = MINUTES_PER_DAY;
+/** Drying that ends earlier than this before the work needs no reminder. */
+const RECENT_DRYING = 2 * MINUTES_PER_DAY;
+
+function listReturns(work: readonly Work[], blocks: readonly PlanBlock[], document: SeriesDocument): ReadyItem[] {
+  return document.outsideJobs.filter((job) => job.collectedAt === null).flatMap((job) => {
+    const back = blocks.find((block) => block.kind === 'collection' && block.subject.id === job.id)
+      ?? blocks.find((block) => block.kind === 'away' && block.subject.id === job.id);
+    if (!back) return [];
+    const needed = job.parts.map((use) => use.partId).filter((partId) =>
+      work.some(({ block, piece }) => block.partIds.includes(partId) && back.end <= piece.start));
+    const first = work.find(({ block }) => block.partIds.some((id) => needed.includes(id)));
+    if (needed.length === 0 || !first) return [];
+    const names = joinNames(needed.map((id) => nameOf(id, document.parts, 'part')));
+    return [{
+      kind: 'part' as const,
+      text: `${names} back from ${nameOf(job.tradeId, document.trades, 'trade')} by ${formatMoment(back.end, document.series.zone)}`,
+      isAtRisk: job.droppedOffAt === null || minutesBetween(back.end, first.piece.start) < CLOSE_RETURN,
+      subject: { kind: 'outsideJob', id: job.id, name: job.name },
+    }];
+  });
+}
+
+function listDrying(work: readonly Work[], blocks: readonly PlanBlock[], document: SeriesDocument): ReadyItem[] {
+  return blocks.filter((block) => block.kind === 'cure').flatMap((cure) => {
+    const first = work.find(({ block, piece }) => block.subject.id !== cure.subject.id
+      && block.partIds.some((id) => cure.partIds.includes(id)) && cure.end <= piece.start);
+    if (!first || minutesBetween(cure.end, first.piece.start) > RECENT_DRYING) return [];
+    const parts = joinNames(cure.partIds.map((id) => nameOf(id, document.parts, 'part')));
+    return [{
+      kind: 'drying' as const,
+      text: `${parts} dry by ${formatMoment(cure.end, document.series.zone)} (${cure.title})`,
+      isAtRisk: minutesBetween(cure.end, first.piece.start) < 120,
+      subject: { kind: cure.subject.kind, id: cure.subject.id, name: cure.title },
+    }];
+  });
+}
+
+function listStores(tasks: readonly Task[], document: SeriesDocument): ReadyItem[] {
+  const coats = new Map<string, number>();
+  for (const task of tasks) for (const coat of task.coats) coats.set(coat.materialId, (coats.get(coat.materialId) ?? 0) + 1);
+  const materials = [...coats].map(([id, count]): ReadyItem => {
+    const name = nameOf(id, document.materials, 'material');
+    return { kind: 'material', text: `${name}: ${formatCount(count, 'coat')}`, isAtRisk: false, subject: { kind: 'material', id, name } };
+  });
+  const equipment = [...new Set(tasks.flatMap((task) => task.equipmentIds))].map((id): ReadyItem => {
+    const name = nameOf(id, document.equipment, 'piece of equipment');
+    return { kind: 'equipment', text: name, isAtRisk: false, subject: { kind: 'equipment', id, name } };
+  });
+  const layOut = [...new Set(tasks.flatMap((task) => task.layOut))].map((text): ReadyItem => (
+    { kind: 'lay out', text, isAtRisk: false, subject: null }
+  ));
+  return [...materials, ...equipment, ...layOut];
+}
+
+/** Minutes of a session's work with the camera out. */
+export function countFilmedMinutes(work: readonly Work[], document: SeriesDocument): number {
+  return work
+    .filter(({ block }) => {
+      const task = document.tasks.find((one) => one.id === block.subject.id);
+      return block.kind === 'before-shot' || (task !== undefined && isFilmed(task));
+    })
+    .reduce((sum, { piece }) => sum + (piece.end - piece.start) / MS_PER_MINUTE, 0);
+}
+
+function listCamera(session: Session, work: readonly Work[], document: SeriesDocument): ReadyItem[] {
+  const filmed = countFilmedMinutes(work, document);
+  if (filmed === 0) return [];
+  return [{
+    kind: 'camera',
+    text: `Batteries charged and cards empty: ${formatWorkLength(filmed)} to be filmed`,
+    isAtRisk: !session.isRecording,
+    subject: { kind: 'session', id: session.id, name: session.name },
+  }];
+}
+
+function listHeating(session: Session, tasks: readonly Task[], document: SeriesDocument): ReadyItem[] {
+  const floorOf = (materialId: string) => document.materials.find((one) => one.id === materialId)?.minimumTemperature ?? [];
+  const needs = tasks.flatMap((task) => [task.conditions.minimumTemperature ?? [], ...task.coats.map((coat) => floorOf(coat.materialId))].flat());
+  if (needs.length === 0) return [];
+  const need = Math.max(...needs);
+  const is = Math.max(session.heating ?? Number.NEGATIVE_INFINITY, document.series.workshopTemperature);
+  return [{
+    kind: 'heating',
+    text: is < need ? `Workshop at ${need} °C or more: only ${is} °C is expected` : `Workshop at ${need} °C or more${session.heating === null ? '' : `: heating set to ${is} °C`}`,
+    isAtRisk: is < need,
+    subject: { kind: 'session', id: session.id, name: session.name },
+  }];
+}
+
+/** Everything a session's planned work needs to find in place, what may fail first. */
+export function listReadyItems(session: Session, work: readonly Work[], blocks: readonly PlanBlock[], document: SeriesDocument): ReadyItem[] {
+  const ids = new Set(work.filter(({ block }) => block.kind === 'task').map(({ block }) => block.subject.id));
+  const tasks = document.tasks.filter((task) => ids.has(task.id) && task.doneAt === null);
+  return [
+    ...listReturns(work, blocks, document),
+    ...listDrying(work, blocks, document),
+    ...listHeating(session, tasks, document),
+    ...listCamera(session, work, document),
+    ...listStores(tasks, document),
+  ];
+}

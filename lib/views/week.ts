@@ -1,0 +1,12 @@
+/** The week page: load, then compute. */
+import type { SeriesDocument } from '@/lib/build';
+import type { IsoWeek } from '@/lib/calendar';
+import type { ViewContext } from './context';
+import type { WeekView } from './week-model';
+import { computeWeek } from './week-plan';
+
+/** One week of a series with its accepted plan. */
+export async function viewWeek({ storage, now }: ViewContext, document: SeriesDocument, week: IsoWeek): Promise<WeekView> {
+  const [plan, draft] = await Promise.all([storage.acceptedPlan(document.series.id), storage.latestDraft(document.series.id)]);
+  return computeWeek({ document, plan, now, week, draft: draft?.number ?? null });
+}
