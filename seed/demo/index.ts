@@ -25,7 +25,7 @@ export const DEMO_ZONE = 'Europe/London';
 
 const series: Series = {
   kind: 'series', id: 'series-bread-round', revision: 1, order: 0, name: 'Back on the Bread Round', zone: DEMO_ZONE,
-  cadenceDays: 7, leadDays: 6, fillLimit: 0.7, workshopTemperature: celsius(12),
+  cadenceDays: 7, leadDays: 5, fillLimit: 0.7, workshopTemperature: celsius(12),
   runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 },
 };
 

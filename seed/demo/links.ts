@@ -5,7 +5,7 @@ import type { LinkDraft } from './draft';
 export const links: readonly LinkDraft[] = [
   { id: 'link-rims-tyres', name: 'Two weeks of cure before a tyre lever (common practice, no source)', from: 'task-rims-coat-2', to: 'job-tyres', minWait: days(14) },
   { id: 'link-tin-blast-etch', name: 'Primer within four hours of blasting, else blast again', from: 'task-tin-blast', to: 'task-tin-etch', maxWait: hours(4) },
-  { id: 'link-profile-prime', name: 'Paint abraded zinc by the next day', from: 'task-zinc-profile', to: 'task-zinc-prime', maxWait: hours(26) },
+  { id: 'link-profile-prime', name: 'Paint abraded zinc within two days', from: 'task-zinc-profile', to: 'task-zinc-prime', maxWait: hours(48) },
   { id: 'link-zinc-profile', name: 'Abrade and paint the zinc before white rust shows', from: 'job-galvanize', to: 'task-zinc-profile', maxWait: days(30) },
   { id: 'link-seam-fill', name: 'Sealer through before filler beside it', from: 'task-seam-seal', to: 'task-fill', stage: 'handle' },
   { id: 'link-coupling-powder', name: 'Every hole is drilled before powder', from: 'task-trial-coupling', to: 'job-frame-powder' },
@@ -17,6 +17,6 @@ export const links: readonly LinkDraft[] = [
   { id: 'link-saddle-start', name: 'Exhaust on before the first start', from: 'task-seat-exhaust', to: 'task-first-start' },
   { id: 'link-drums-round', name: 'All brakes before it moves', from: 'task-drums', to: 'task-yard-round' },
   { id: 'link-tins-start', name: 'Tank on before the first start', from: 'task-tin-fit', to: 'task-first-start' },
-  { id: 'link-start-torque', name: 'Engine cold again before torques are checked', from: 'task-first-start', to: 'task-hot-torque', minWait: hours(8) },
-  { id: 'link-round-closing', name: 'The last word comes after the round', from: 'task-hot-torque', to: 'task-closing' },
+  { id: 'link-start-torque', name: 'Engine cold again before torques are checked', from: 'task-first-start', to: 'task-cold-torque', minWait: hours(8) },
+  { id: 'link-round-closing', name: 'The last word comes after the round', from: 'task-cold-torque', to: 'task-closing' },
 ];

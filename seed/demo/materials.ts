@@ -6,8 +6,8 @@ import type { MaterialDraft } from './draft';
 export const materialSource = 'Common practice, no source. The data sheet on the tin comes first.';
 
 export const materials: readonly MaterialDraft[] = [
-  { id: 'mat-etch-primer', name: 'Etch primer, single-pack', sort: 'primer', stages: [15, hours(2), days(5), hours(4), days(3)], minimumTemperature: 8, solvent: true },
-  { id: 'mat-galv-primer', name: 'Primer for galvanized steel, single-pack', sort: 'primer', stages: [45, hours(4), days(6), hours(8), days(5)], minimumTemperature: 8, solvent: true },
+  { id: 'mat-etch-primer', name: 'Etch primer, single-pack', sort: 'primer', stages: [15, hours(2), days(7), hours(4), days(3)], minimumTemperature: 8, solvent: true },
+  { id: 'mat-galv-primer', name: 'Primer for galvanized steel, single-pack', sort: 'primer', stages: [45, hours(4), days(7), hours(8), days(5)], minimumTemperature: 8, solvent: true },
   { id: 'mat-high-build', name: 'High-build primer, single-pack', sort: 'primer', stages: [20, hours(3), days(14), hours(6), days(4)], minimumTemperature: 8, solvent: true },
   { id: 'mat-zinc-primer', name: 'Zinc-rich weld-through primer, brushed', sort: 'primer', stages: [20, hours(2), days(14), hours(4), days(3)], minimumTemperature: 5, solvent: true },
   { id: 'mat-coach-enamel', name: 'Coach enamel, brushed', sort: 'paint', stages: [hours(5), hours(16), days(4), hours(24), days(7)], minimumTemperature: 8, solvent: true },

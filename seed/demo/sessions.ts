@@ -6,7 +6,7 @@ import type { Moment, SpanDraft } from './draft';
 import { people } from './people';
 import { places } from './places';
 
-export const WEEKS = 17;
+const WEEKS = 18;
 
 interface Slot {
   readonly day: number;
@@ -22,9 +22,12 @@ interface Slot {
 
 const [marta, dilip, joan] = ['person-marta', 'person-dilip', 'person-joan'] as const;
 
-/** One week's slots. The arch next door rehearses on Thursdays and Sundays: quiet then. Tuesdays are for work, without the camera. */
+/**
+ * One week's slots. The arch next door rehearses on Thursdays and Sundays: quiet then.
+ * Every other Tuesday is for work alone, without the camera.
+ */
 function weekSlots(week: number): readonly Slot[] {
-  const tuesday: Slot = { day: 1, name: 'Tuesday evening', from: '18:30', to: '21:30', crew: week % 2 === 0 ? [marta, joan] : [marta, dilip, joan], isRecording: false, isNoiseAllowed: true, isDay: false, heating: 14 };
+  const tuesday: Slot = { day: 1, name: 'Tuesday evening', from: '18:30', to: '21:30', crew: week % 2 === 0 ? [marta, joan] : [marta, dilip, joan], isRecording: week % 2 === 1, isNoiseAllowed: true, isDay: false, heating: 14 };
   const thursday: Slot = { day: 3, name: 'Thursday evening', from: '18:30', to: '21:30', crew: [marta, dilip], isRecording: true, isNoiseAllowed: false, isDay: false, heating: 14 };
   const saturday: Slot = { day: 5, name: 'Saturday', from: '09:30', to: '17:00', crew: [marta, dilip, joan], isRecording: true, isNoiseAllowed: true, isDay: true, heating: 16 };
   const sunday: Slot = { day: 6, name: 'Sunday', from: '10:00', to: '15:00', crew: week % 4 === 1 ? [marta, joan] : [marta, dilip, joan], isRecording: true, isNoiseAllowed: false, isDay: true, heating: 16 };

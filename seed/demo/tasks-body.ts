@@ -21,7 +21,7 @@ export const bodyTasks: readonly TaskDraft[] = [
     id: 'task-floor-cut', name: 'Cut the rotten floor out of the box', category: 'repair', episode: 'ep-cutting-floor', place: 'place-main-bay',
     parts: [['part-body', 'stripped', 'floor-out']], effort: [80, 110, 170], oneGo: true, irreversible: true, crew: ['welding', 'anybody'], equipment: ['equip-grinder'], coverage: 'moved camera', noisy: true, dusty: true,
     shots: [['before', 'Wide: floor from above, box on trestles', 8, 'must'], ['before', 'Medium: each rotten edge, numbered', 8, 'must'], ['before', 'Close: cross-member seats with rule, all four', 10, 'must'], ['during', 'Floor drops out in one piece', 10, 'must']],
-    layOut: ['Cut line in two colours of tape', 'Thin discs in date, speed matched', 'Face shield, ears, P3 mask', 'Cut-resistant gloves off at the spindle', 'Diagonal braces tacked in', 'Extinguisher in frame', 'Fire blanket'],
+    layOut: ['Cut line in two colours of tape', 'Thin discs in date, speed matched', 'Face shield, ears, P3 mask', 'Overall with tight cuffs', 'Diagonal braces tacked in', 'Extinguisher in frame', 'Fire blanket'],
     cautions: ['Brace the box before the first cut: it springs when the floor goes.', 'Guard on in every shot; damaged disc in the bin.', 'Fire watch of 60 minutes; sawdust and grease out from under it first.'],
   },
   {
@@ -67,7 +67,7 @@ export const bodyTasks: readonly TaskDraft[] = [
     parts: [['part-body', 'etched', 'primed'], ['part-door', 'etched', 'primed']], effort: [70, 90, 130], oneGo: true, crew: ['paint'], equipment: ['equip-tent-fan', 'equip-spray-gun', 'equip-compressor'], coats: ['mat-high-build'], coverage: 'moved camera', minimumTemperature: 12,
     shots: [['insert', 'Respirator: filter class, date, fit check', 8, 'must'], ['during', 'Guide coat like soot', 6]],
     layOut: ['A2P3 half mask, filters dated, fit-checked', 'Anti-static overall', 'Solvent gloves', 'Eye protection', 'Data sheet: no isocyanate in it', 'Guide coat'],
-    cautions: ["The data sheet comes first: isocyanate in it means the booth outside, whatever the number of packs.", 'Heater off and cold, fan on, nobody without a mask; a carbon mask alone does not stop mist.'],
+    cautions: ["The data sheet comes first: isocyanate in it means the booth outside, whatever the number of packs.", 'Local rules on spraying indoors come before all of this; where they say no, it is brushed or goes to the booth.', 'Heater off and cold, fan on, nobody without a mask; a carbon mask alone does not stop mist.'],
   },
   {
     id: 'task-body-flat', name: 'Wet-flat box and door', category: 'clean', episode: 'ep-filler-patience', place: 'place-main-bay',
@@ -79,7 +79,7 @@ export const bodyTasks: readonly TaskDraft[] = [
   },
   {
     id: 'task-body-coat-2', name: 'Brush the finish coat', category: 'paint', episode: 'ep-filler-patience', place: 'place-paint-tent',
-    parts: [['part-body', 'first-coat', 'enamelled'], ['part-door', 'first-coat', 'enamelled']], effort: [75, 95, 125], oneGo: true, crew: ['paint'], equipment: ['equip-tent-fan'], coats: ['mat-coach-enamel'], coverage: 'locked-off', minimumTemperature: 12, shots: [['after', 'The lamp reflected in the side of the box', 8, 'must']], layOut: brushKit, cautions: [...brushCautions, 'After four days the first coat wants abrading again.'],
+    parts: [['part-body', 'first-coat', 'enamelled'], ['part-door', 'first-coat', 'enamelled']], effort: [75, 95, 125], oneGo: true, crew: ['paint'], equipment: ['equip-tent-fan'], coats: ['mat-coach-enamel'], coverage: 'none', minimumTemperature: 12, layOut: brushKit, cautions: [...brushCautions, 'After four days the first coat wants abrading again.'],
   },
   {
     id: 'task-wax', name: 'Cavity wax into cross-members and seams', category: 'other', episode: null, place: 'place-yard',

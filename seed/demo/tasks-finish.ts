@@ -60,7 +60,7 @@ export const finishTasks: readonly TaskDraft[] = [
     layOut: ['Fresh petrol, earthed can', 'Foam extinguisher', 'Ear protection', 'Fan behind the engine', 'Cut-out wire in one hand'], cautions: ['Outdoors only: exhaust gas has no warning and no filter stops it.', 'One person on the cut-out, one on the extinguisher, chocks in.'], manual: "maker's manual, section A3 (starting)",
   },
   {
-    id: 'task-hot-torque', name: 'Check torques cold and look for leaks', category: 'setting up', episode: null, place: 'place-main-bay',
+    id: 'task-cold-torque', name: 'Check torques cold and look for leaks', category: 'setting up', episode: null, place: 'place-main-bay',
     parts: [['part-frame', 'started', 'checked']], effort: [50, 70, 110], crew: ['mechanics'], equipment: ['equip-torque'], coverage: 'none', layOut: ['Torque card', 'White paper under the engine', 'Log book'], manual: "maker's manual, section A5 (first service)",
   },
   {

@@ -8,6 +8,7 @@ const sprayKit = ['A2P3 half mask, filters dated, fit-checked', 'Anti-static ove
 const sprayCautions = [
   "The tin and its data sheet come first; decide on what is in it, not on the number of packs: with isocyanate it goes to the booth outside.",
   'Warm the tent first, then heater off, unplugged and cold; fan on before the lid comes off and until it smells of nothing.',
+  'Local rules on spraying indoors come before all of this; where they say no, it is brushed or goes to the booth.',
   'Filter label shown to camera; nobody without a mask in the tent.',
 ] as const;
 
@@ -29,13 +30,14 @@ export const paintTasks: readonly TaskDraft[] = [
   {
     id: 'task-rims-coat-1', name: 'First finish coat on the rims', category: 'paint', episode: 'ep-three-rims', place: 'place-paint-tent',
     parts: [['part-front-rim', 'primed', 'first-coat'], ['part-rear-rim', 'primed', 'first-coat'], ['part-sidecar-rim', 'primed', 'first-coat']],
-    effort: [50, 65, 100], oneGo: true, crew: ['paint'], equipment: [fan, gun, air], coats: ['mat-spray-enamel'], coverage: 'none', minimumTemperature: 12, layOut: sprayKit, cautions: sprayCautions,
+    effort: [50, 65, 100], oneGo: true, crew: ['paint'], equipment: [fan, gun, air], coats: ['mat-spray-enamel'], coverage: 'moved camera', minimumTemperature: 12,
+    shots: [['during', 'Wet edge runs round the rim', 8, 'must']], layOut: sprayKit, cautions: sprayCautions,
   },
   {
     id: 'task-rims-coat-2', name: 'Second finish coat on the rims', category: 'paint', episode: 'ep-three-rims', place: 'place-paint-tent',
     parts: [['part-front-rim', 'first-coat', 'painted'], ['part-rear-rim', 'first-coat', 'painted'], ['part-sidecar-rim', 'first-coat', 'painted']],
-    effort: [50, 65, 100], oneGo: true, crew: ['paint'], equipment: [fan, gun, air], coats: ['mat-spray-enamel'], coverage: 'moved camera', minimumTemperature: 12,
-    shots: [['after', 'Wet edge of the last rim, date card in frame', 8, 'must']], layOut: [...sprayKit, 'Date card: two weeks before a tyre lever'], cautions: sprayCautions,
+    effort: [50, 65, 100], oneGo: true, crew: ['paint'], equipment: [fan, gun, air], coats: ['mat-spray-enamel'], coverage: 'none', minimumTemperature: 12,
+    layOut: [...sprayKit, 'Date card for the rack: two weeks before a tyre lever'], cautions: sprayCautions,
   },
   {
     id: 'task-hub-bearings', name: 'Fit new bearings to the powder-coated hubs', category: 'assembly', episode: 'ep-powder', place: 'place-bench',
@@ -86,15 +88,15 @@ export const paintTasks: readonly TaskDraft[] = [
     layOut: ['Wet paper, blocks', 'Bucket, drop of soap', 'Gloves', 'Floor cloth'], cautions: ['Wet only: no dry primer dust in the arch.'],
   },
   {
-    id: 'task-tin-coat-1', name: 'First finish coat on the tinware', category: 'paint', episode: null, place: 'place-paint-tent',
+    id: 'task-tin-coat-1', name: 'First finish coat on the tinware', category: 'paint', episode: 'ep-tinware', place: 'place-paint-tent',
     parts: [['part-front-mudguard', 'flatted', 'first-coat'], ['part-rear-mudguard', 'flatted', 'first-coat'], ['part-toolbox', 'flatted', 'first-coat'], ['part-sidecar-mudguard', 'flatted', 'first-coat']],
-    effort: [50, 65, 100], oneGo: true, crew: ['paint'], equipment: [fan, gun, air], coats: ['mat-spray-enamel'], coverage: 'none', minimumTemperature: 12, layOut: sprayKit, cautions: sprayCautions,
-  },
-  {
-    id: 'task-tin-coat-2', name: 'Second finish coat on the tinware', category: 'paint', episode: 'ep-tinware', place: 'place-paint-tent',
-    parts: [['part-front-mudguard', 'first-coat', 'painted'], ['part-rear-mudguard', 'first-coat', 'painted'], ['part-toolbox', 'first-coat', 'painted'], ['part-sidecar-mudguard', 'first-coat', 'painted']],
     effort: [50, 65, 100], oneGo: true, crew: ['paint'], equipment: [fan, gun, air], coats: ['mat-spray-enamel'], coverage: 'moved camera', minimumTemperature: 12,
     shots: [['during', 'Gun passes the long mudguard in one breath', 8, 'must']], layOut: sprayKit, cautions: sprayCautions,
+  },
+  {
+    id: 'task-tin-coat-2', name: 'Second finish coat on the tinware', category: 'paint', episode: null, place: 'place-paint-tent',
+    parts: [['part-front-mudguard', 'first-coat', 'painted'], ['part-rear-mudguard', 'first-coat', 'painted'], ['part-toolbox', 'first-coat', 'painted'], ['part-sidecar-mudguard', 'first-coat', 'painted']],
+    effort: [50, 65, 100], oneGo: true, crew: ['paint'], equipment: [fan, gun, air], coats: ['mat-spray-enamel'], coverage: 'none', minimumTemperature: 12, layOut: sprayKit, cautions: sprayCautions,
   },
   {
     id: 'task-tank-test', name: 'Flush and pressure-test the tank', category: 'clean', episode: null, place: 'place-yard',
