@@ -11,6 +11,9 @@ export const metadata: Metadata = {
   description: 'Plans next week of a build that is filmed as it goes.',
 };
 
+/** Every page shows what the database holds at the moment it is asked for. */
+export const dynamic = 'force-dynamic';
+
 export const viewport: Viewport = {
   width: 'device-width',
   initialScale: 1,

@@ -5,6 +5,8 @@ export interface SavedNote {
   readonly number: number;
   /** `Changed task Strip forks: hands-on time`. */
   readonly label: string;
+  /** What the change made questionable, in sentences. */
+  readonly warnings: readonly string[];
 }
 
 /** What a server action answers. Plain data; a refusal keeps every issue with its path. */

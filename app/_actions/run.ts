@@ -1,11 +1,12 @@
 import { revalidatePath } from 'next/cache';
 import { openContext, type CommandContext } from '@/lib/commands';
-import type { Result } from '@/lib/result';
+import type { Issue, Result } from '@/lib/result';
 import type { Outcome } from './outcome';
 
 /** What every command that writes answers. */
 interface Written {
   readonly change: { readonly number: number; readonly label: string };
+  readonly warnings?: readonly Issue[];
 }
 
 /** Runs a command with the clock and storage of this moment and has the pages of the series rendered again. */
@@ -17,6 +18,6 @@ export async function runAction(
   if (!result.ok) return { ok: false, issues: result.error };
   revalidatePath(`/s/${seriesId}`, 'layout');
   revalidatePath('/');
-  const { number, label } = result.value.change;
-  return { ok: true, saved: { number, label } };
+  const { change: { number, label }, warnings = [] } = result.value;
+  return { ok: true, saved: { number, label, warnings: warnings.map(({ message }) => message) } };
 }

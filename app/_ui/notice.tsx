@@ -25,6 +25,14 @@ interface Notices {
   readonly sayChange: (seriesId: string, saved: SavedNote) => void;
 }
 
+/** The change in words, with the first thing it made questionable. */
+function sayChange({ label, warnings }: SavedNote): string {
+  const [first, ...others] = warnings;
+  if (first === undefined) return `${label}.`;
+  const more = others.length === 0 ? '' : ` And ${others.length} more, marked in the records.`;
+  return `${label}. Note: ${first}${more}`;
+}
+
 const NoticeContext = createContext<Notices | null>(null);
 
 /** The notices of the page. Works anywhere below the root layout. */
@@ -45,7 +53,7 @@ export function NoticeHost({ children }: { children: ReactNode }) {
   const notices = useMemo<Notices>(
     () => ({
       say: (text) => tell(text, null),
-      sayChange: (seriesId, saved) => tell(`${saved.label}.`, { seriesId, number: saved.number }),
+      sayChange: (seriesId, saved) => tell(sayChange(saved), { seriesId, number: saved.number }),
     }),
     [tell],
   );
@@ -93,7 +101,7 @@ function NoticeCard({ told, close, tell }: NoticeCardProps) {
     const { seriesId, number } = told.undo;
     startUndo(async () => {
       const outcome: Outcome = await undoAction(seriesId, number);
-      if (outcome.ok) tell(`Taken back: ${told.text}`, null);
+      if (outcome.ok) tell(sayChange(outcome.saved), { seriesId, number: outcome.saved.number });
       else setRefusal(outcome.issues.map((issue) => `${issue.message} ${issue.fix}`).join(' '));
     });
   };

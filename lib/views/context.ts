@@ -8,11 +8,17 @@ export interface ViewContext {
   readonly storage: Storage;
   /** The moment the page is made. */
   readonly now: Instant;
+  /** IANA zone this machine stands in, offered for a new series. */
+  readonly zone: string;
 }
 
-/** The same storage and moment for everything within one request. */
+/** The same storage, moment and zone for everything within one request. */
 export const openViewContext = cache(
-  async (): Promise<ViewContext> => ({ storage: await openStorage(), now: instant(Date.now()) }),
+  async (): Promise<ViewContext> => ({
+    storage: await openStorage(),
+    now: instant(Date.now()),
+    zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  }),
 );
 
 /** A whole series, read once a request; null when there is none of that id. */

@@ -1,5 +1,6 @@
 /** What the fields of a form offer to choose from. */
 import type { Part, SeriesDocument } from '@/lib/build';
+import { listZones } from '@/lib/calendar';
 import type { Choice, ChoiceSource } from './record-form-model';
 
 const named = (records: readonly { readonly id: string; readonly name: string }[]): readonly Choice[] =>
@@ -11,6 +12,10 @@ function distinct(words: readonly string[]): readonly Choice[] {
 }
 
 const labelPart = (part: Part): string => (part.assembly === '' ? part.name : `${part.name} (${part.assembly})`);
+
+export function listZoneChoices(): readonly Choice[] {
+  return listZones().map((zone) => ({ value: zone, label: zone }));
+}
 
 /** Every source of a series: records by id, or words already used. */
 export function listChoices(document: SeriesDocument): Readonly<Record<ChoiceSource, readonly Choice[]>> {
@@ -35,6 +40,7 @@ export function listChoices(document: SeriesDocument): Readonly<Record<ChoiceSou
     assemblies: distinct(document.parts.map((part) => part.assembly)),
     airZones: distinct(document.places.map((place) => place.airZone)),
     crafts: distinct(document.trades.map((trade) => trade.craft)),
+    zones: listZoneChoices(),
   };
 }
 

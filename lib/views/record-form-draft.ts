@@ -58,7 +58,8 @@ function draftLeaf(field: LeafSpec, value: unknown, zone: string): Draft {
     case 'moment': {
       if (typeof value !== 'number') return { date: '', time: '' };
       const { date, time } = wallOf(instant(value), zone);
-      return { date, time };
+      // Kept until somebody types here: a time that comes twice in autumn would not survive being written down.
+      return { date, time, at: String(value) };
     }
     case 'threePoint': {
       const write = (point: unknown) => {

@@ -165,7 +165,7 @@ export const SERIES_SECTIONS: readonly FormSection[] = [
     title: 'The series',
     fields: [
       nameField('Working title of the build and its series.'),
-      { type: 'text', name: 'zone', label: 'Time zone', help: 'Area and city, such as Europe/London.' },
+      { type: 'text', name: 'zone', label: 'Time zone', suggest: 'zones', help: 'Area and city, such as Europe/London.' },
       { type: 'number', name: 'cadenceDays', label: 'An episode every', unit: 'days' },
       { type: 'number', name: 'leadDays', label: 'Recorded before its release by', unit: 'days', help: 'Time to edit, review, caption and upload.' },
       {

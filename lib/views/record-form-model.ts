@@ -1,5 +1,5 @@
 /** A record form as plain data: what is asked, in which words and units, and how the answers travel. */
-import type { RecordKind } from '@/lib/build';
+import type { ListKind, RecordKind } from '@/lib/build';
 
 /** What has been typed, shaped like the record: texts and ticks at the leaves, nothing read yet. */
 export type Draft = string | boolean | readonly Draft[] | DraftObject;
@@ -10,7 +10,7 @@ export interface DraftObject {
 /** Lists of records, or of words already used, that a field offers. */
 export type ChoiceSource =
   | 'people' | 'places' | 'equipment' | 'parts' | 'materials' | 'trades' | 'episodes'
-  | 'whereabouts' | 'works' | 'skills' | 'assemblies' | 'airZones' | 'crafts';
+  | 'whereabouts' | 'works' | 'skills' | 'assemblies' | 'airZones' | 'crafts' | 'zones';
 
 export interface Choice {
   readonly value: string;
@@ -61,7 +61,9 @@ export interface ChoiceSpec extends Words {
 
 export interface ManyChoicesSpec extends Words {
   readonly type: 'choices';
-  readonly options: ChoiceSource;
+  readonly options: readonly Choice[] | ChoiceSource;
+  /** The values are numbers: weekdays. */
+  readonly isNumeric?: boolean;
   /** Said instead of the boxes while there is nothing to choose from. */
   readonly whenNone: string;
 }
@@ -74,7 +76,7 @@ export interface DateSpec extends Words {
   readonly type: 'date';
 }
 
-/** A date and a time of day in the zone of the series, kept as an instant. */
+/** A date and a time of day in the zone of the series: `{date, time}`, with `at` (milliseconds) as long as nobody typed. */
 export interface MomentSpec extends Words {
   readonly type: 'moment';
 }
@@ -133,15 +135,9 @@ export interface FormSection {
   readonly fields: readonly FieldSpec[];
 }
 
-export interface RecordFormView {
+/** What any form needs to be drawn. */
+export interface FormView {
   readonly seriesId: string;
-  readonly kind: RecordKind;
-  /** null: a new record. */
-  readonly id: string | null;
-  /** 0 for a new record. */
-  readonly revision: number;
-  /** `Strip forks`, or '' for a new record. */
-  readonly name: string;
   readonly zone: string;
   readonly sections: readonly FormSection[];
   readonly draft: DraftObject;
@@ -149,5 +145,15 @@ export interface RecordFormView {
   /** States of each part, by the part's id. */
   readonly partStates: Readonly<Record<string, readonly Choice[]>>;
   /** What the first answer needs and is not there yet: `A task needs a place; there is none yet.` */
-  readonly missing: readonly { readonly kind: RecordKind; readonly text: string }[];
+  readonly missing: readonly { readonly kind: ListKind; readonly text: string }[];
+}
+
+export interface RecordFormView extends FormView {
+  readonly kind: RecordKind;
+  /** null: a new record. */
+  readonly id: string | null;
+  /** 0 for a new record. */
+  readonly revision: number;
+  /** `Strip forks`, or '' for a new record. */
+  readonly name: string;
 }

@@ -1,5 +1,5 @@
 /** From what was typed in a form to the input of a command. Reads texts; whether they make sense the commands decide. */
-import { instantOf, isCivilDate, parseWallTime } from '@/lib/calendar';
+import { isCivilDate, parseWallTime } from '@/lib/calendar';
 import type { RecordKind } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { keyOf, listIn } from './record-form-draft';
@@ -10,7 +10,6 @@ import { listFields } from './record-form-specs';
 type Path = readonly (string | number)[];
 
 interface Reading {
-  readonly zone: string;
   readonly issues: Issue[];
 }
 
@@ -58,8 +57,8 @@ function tidyTime(text: string): string {
   return match ? `${(match[1] ?? '').padStart(2, '0')}:${match[2]}` : text;
 }
 
-function readTime(label: string, draft: unknown, path: Path, reading: Reading): string {
-  const time = parseWallTime(tidyTime(asText(draft)), 'end');
+function readTime(label: string, draft: unknown, path: Path, reading: Reading, as: 'start' | 'end' = 'end'): string {
+  const time = parseWallTime(tidyTime(asText(draft)), as);
   if (time.ok) return time.value;
   const isEmpty = asText(draft) === '';
   for (const found of time.error) {
@@ -76,15 +75,17 @@ function readDate(field: { label: string; isOptional?: boolean | undefined }, dr
   return refuse(reading, path, { code: 'date-shape', message, fix: 'Choose a day, or type it like 2026-12-01.' });
 }
 
-function readMoment(field: LeafSpec, draft: unknown, path: Path, reading: Reading): number | null {
+/** A moment nobody has touched stays the instant it was; another goes on as local date and time. */
+function readMoment(field: LeafSpec, draft: unknown, path: Path, reading: Reading): string | number | null {
+  const untouched = asText(keyOf(draft, 'at'));
+  if (untouched !== '') return Number(untouched);
   const dateText = asText(keyOf(draft, 'date'));
   const timeText = asText(keyOf(draft, 'time'));
   if (dateText === '' && timeText === '' && field.isOptional) return null;
   const before = reading.issues.length;
   const date = readDate({ label: field.label }, dateText, path, reading);
-  const time = readTime(field.label, timeText, path, reading);
-  if (reading.issues.length > before || date === null) return UNREAD;
-  return instantOf(date, time, reading.zone);
+  const time = readTime(field.label, timeText, path, reading, 'start');
+  return reading.issues.length > before || date === null ? UNREAD : `${date}T${time}`;
 }
 
 function readChoice(field: ChoiceSpec, draft: unknown, path: Path, reading: Reading): unknown {
@@ -118,7 +119,7 @@ function readLeaf(field: LeafSpec, draft: unknown, path: Path, reading: Reading)
     case 'choice':
       return readChoice(field, draft, path, reading);
     case 'choices':
-      return listIn(draft).map(asText);
+      return listIn(draft).map((item) => (field.isNumeric ? Number(asText(item)) : asText(item)));
     case 'check':
       return draft === true;
     case 'date':
@@ -164,11 +165,16 @@ function readFields(fields: readonly FieldSpec[], draft: unknown, path: Path, re
 }
 
 /**
- * Reads what was typed for a record into the input of its command: lengths to minutes, moments to instants in `zone`,
- * empty fields to null. Every text that cannot be read is an issue with the path of its field.
+ * Reads what was typed in the fields of a form: lengths to minutes, moments to local date and time, empty fields to null.
+ * Every text that cannot be read is an issue with the path of its field.
  */
-export function readRecordForm(kind: RecordKind, draft: unknown, zone: string): Result<Record<string, unknown>> {
-  const reading: Reading = { zone, issues: [] };
-  const input = readFields(listFields(kind), draft, [], reading);
+export function readForm(fields: readonly FieldSpec[], draft: unknown): Result<Record<string, unknown>> {
+  const reading: Reading = { issues: [] };
+  const input = readFields(fields, draft, [], reading);
   return reading.issues.length > 0 ? fail(reading.issues) : ok(input);
+}
+
+/** {@link readForm} for the form of a kind of record. */
+export function readRecordForm(kind: RecordKind, draft: unknown): Result<Record<string, unknown>> {
+  return readForm(listFields(kind), draft);
 }

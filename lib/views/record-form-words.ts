@@ -47,8 +47,10 @@ function sayLeaf(field: LeafSpec, value: unknown, naming: Naming, row: unknown):
       return field.clock === 'worked' ? formatWorkLength(value) : formatLength(value);
     case 'choice':
       return sayChoice(field, value, naming);
-    case 'choices':
-      return listIn(value).map((id) => (typeof id === 'string' ? (labelOf(naming.choices[field.options], id) ?? 'something since removed') : '')).join(', ') || NOTHING;
+    case 'choices': {
+      const options = typeof field.options === 'string' ? naming.choices[field.options] : field.options;
+      return listIn(value).map((id) => labelOf(options, String(id)) ?? 'something since removed').join(', ') || NOTHING;
+    }
     case 'check':
       return value === true ? 'yes' : 'no';
     case 'date':

@@ -1,10 +1,10 @@
 /** The form of one record, ready to be drawn. */
-import { findRecord, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
+import { findRecord, type ListKind, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
 import { dateOf, instantOf } from '@/lib/calendar';
 import type { Instant } from '@/lib/units';
-import { listChoices, listPartStates } from './record-form-choices';
+import { listChoices, listPartStates, listZoneChoices } from './record-form-choices';
 import { draftFields } from './record-form-draft';
-import type { ChoiceSource, FieldSpec, RecordFormView } from './record-form-model';
+import type { ChoiceSource, Draft, DraftObject, FieldSpec, RecordFormView } from './record-form-model';
 import { listFields, listSections } from './record-form-specs';
 
 const EVENING = { from: '18:30', to: '21:30' } as const;
@@ -47,8 +47,8 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
 }
 
 /** Kinds that must be there before a form makes sense, with what to say when they are not. */
-function findMissing(document: SeriesDocument, kind: RecordKind): RecordFormView['missing'] {
-  const missing: { kind: RecordKind; text: string }[] = [];
+export function findMissing(document: SeriesDocument, kind: RecordKind): RecordFormView['missing'] {
+  const missing: { kind: ListKind; text: string }[] = [];
   if ((kind === 'task' || kind === 'session') && document.places.length === 0) {
     missing.push({ kind: 'place', text: `A ${kind} needs a place, and there is none yet.` });
   }
@@ -67,17 +67,22 @@ function findMissing(document: SeriesDocument, kind: RecordKind): RecordFormView
 function sourcesOf(fields: readonly FieldSpec[]): readonly ChoiceSource[] {
   return fields.flatMap((field): readonly ChoiceSource[] => {
     if (field.type === 'group' || field.type === 'list') return sourcesOf(field.fields);
-    if (field.type === 'choices') return [field.options];
-    if (field.type === 'choice') return typeof field.options === 'string' ? [field.options] : [];
+    if (field.type === 'choices' || field.type === 'choice') return typeof field.options === 'string' ? [field.options] : [];
     return (field.type === 'text' || field.type === 'lines') && field.suggest ? [field.suggest] : [];
   });
 }
 
+/** Only what the fields ask for: it all travels to the browser. */
+export function offerChoices(document: SeriesDocument, fields: readonly FieldSpec[]): Pick<RecordFormView, 'choices' | 'partStates'> {
+  const sources: ReadonlySet<string> = new Set(sourcesOf(fields));
+  return {
+    choices: Object.fromEntries(Object.entries(listChoices(document)).filter(([source]) => sources.has(source))),
+    partStates: sources.has('parts') ? listPartStates(document) : {},
+  };
+}
+
 function describeForm(document: SeriesDocument, kind: RecordKind, values: unknown, record: SeriesRecord | null): RecordFormView {
   const fields = listFields(kind);
-  const sources = new Set(sourcesOf(fields));
-  const choices = Object.entries(listChoices(document)).filter(([source]) => [...sources].some((wanted) => wanted === source));
-  const usesParts = sources.has('parts');
   return {
     seriesId: document.series.id,
     kind,
@@ -87,16 +92,48 @@ function describeForm(document: SeriesDocument, kind: RecordKind, values: unknow
     zone: document.series.zone,
     sections: listSections(kind),
     draft: draftFields(fields, values, document.series.zone),
-    choices: Object.fromEntries(choices),
-    partStates: usesParts ? listPartStates(document) : {},
+    ...offerChoices(document, fields),
     missing: record === null ? findMissing(document, kind) : [],
   };
 }
 
 /** The form of a record that is there, null when there is none with this id. */
 export function viewRecordForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
-  const record: SeriesRecord | undefined = kind === 'series' ? document.series : findRecord(document, kind, id);
+  const record: SeriesRecord | undefined = findRecord(document, kind, id);
   return record === undefined ? null : describeForm(document, kind, record, record);
+}
+
+/** What a new series starts with: an episode a week, a week to edit it, 30 % of every session left free. */
+const STARTING_SERIES = {
+  cadenceDays: 7, leadDays: 7, fillLimit: 0.7, workshopTemperature: 12,
+  runtime: { min: 10, target: 15, max: 20 }, frameRate: { numerator: 25, denominator: 1 },
+} as const;
+
+/** The form of a new series; `zone` is where the machine stands. */
+export function viewNewSeriesForm(zone: string): RecordFormView {
+  return {
+    seriesId: '', kind: 'series', id: null, revision: 0, name: '', zone, sections: listSections('series'),
+    draft: draftFields(listFields('series'), { ...STARTING_SERIES, zone }, zone),
+    choices: { zones: listZoneChoices() }, partStates: {}, missing: [],
+  };
+}
+
+/** What happened to a record does not happen to its copy. */
+const HAPPENED = { doneAt: null, pinnedStart: null, droppedOffAt: null, promisedFor: null, collectedAt: null } as const;
+
+/** Lines of a copy are lines of their own and get new ids. */
+function dropLineIds(fields: readonly FieldSpec[], draft: DraftObject): DraftObject {
+  const lists = new Set(fields.filter((field) => field.type === 'list' && field.hasIds).map(({ name }) => name));
+  const dropId = (item: Draft): Draft => (typeof item === 'object' && !Array.isArray(item) ? { ...item, id: '' } : item);
+  return Object.fromEntries(Object.entries(draft).map(([name, value]) => [name, lists.has(name) && Array.isArray(value) ? value.map(dropId) : value]));
+}
+
+/** A new record with the values of another one, to be changed before it is saved; null when there is none of that id. */
+export function viewCopyForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
+  const record: SeriesRecord | undefined = findRecord(document, kind, id);
+  if (record === undefined) return null;
+  const form = describeForm(document, kind, { ...record, ...HAPPENED }, null);
+  return { ...form, draft: dropLineIds(listFields(kind), form.draft) };
 }
 
 /** The form of a new record, with sensible values in it. */

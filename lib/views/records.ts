@@ -1,5 +1,5 @@
 /** The room of records: an index of kinds and a list for each. */
-import { listOf, type ListKind, type SeriesDocument } from '@/lib/build';
+import { checkSeries, listOf, type ListKind, type RecordKind, type SeriesDocument } from '@/lib/build';
 import type { Issue } from '@/lib/result';
 import { listFacts } from './records-facts';
 import { KIND_WORDS, wordsOfKind, type KindWords } from './records-kinds';
@@ -45,6 +45,16 @@ function isAbout(found: Issue, kind: string, id: string): boolean {
   return about?.kind === kind && about.id === id;
 }
 
+/** Everything that is wrong with a series. */
+export function checkDocument(document: SeriesDocument): readonly Issue[] {
+  return checkSeries(document);
+}
+
+/** Those that are about one record: the record at fault is the first subject. */
+export function issuesAbout(issues: readonly Issue[], kind: RecordKind, id: string): readonly Issue[] {
+  return issues.filter((found) => isAbout(found, kind, id));
+}
+
 /** Counts of every kind with what is wrong in it. `issues` are those of the whole series. */
 export function viewRecordsIndex(document: SeriesDocument, issues: readonly Issue[]): RecordsIndexView {
   const kinds = KIND_WORDS.map(({ kind, plural, purpose }) => {
@@ -71,7 +81,7 @@ export function viewRecordList(document: SeriesDocument, kind: ListKind, issues:
       revision: record.revision,
       name: record.name,
       facts: listFacts(record, document),
-      issues: issues.filter((found) => isAbout(found, kind, record.id)),
+      issues: issuesAbout(issues, kind, record.id),
     })),
   };
 }

@@ -1,0 +1,116 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useState, useTransition, type FormEvent } from 'react';
+import { Button, kindPath, LinkButton, newRecordPath, recordsPath, useNotices } from '@/app/_ui';
+import { loadNewestAction, removeRecordAction, saveRecordAction } from '@/app/_actions/records';
+import type { Outcome } from '@/app/_actions/outcome';
+import type { Issue } from '@/lib/result';
+import type { NewestRecord, RecordFormView } from '@/lib/views';
+import { ErrorSummary } from './error-summary';
+import { FormProvider } from './form-context';
+import { isSameDraft, mergeDrafts } from './merge-drafts';
+import { Sections } from './sections';
+import { StalePanel } from './stale-panel';
+import { useDraftForm, useLeaveGuard } from './use-draft-form';
+import styles from './record-form.module.css';
+
+/** Refusals that a removal with everything that needs the record gets over. */
+const isOrphaning = (issues: readonly Issue[]): boolean => issues.length > 0 && issues.every(({ code }) => code.startsWith('removal-orphans'));
+
+interface RecordFormProps {
+  readonly view: RecordFormView;
+  /** `place`, as in “Add place”. */
+  readonly one: string;
+}
+
+/** The form of any record. What is typed lives here until it is saved; a refusal changes nothing of it. */
+export function RecordForm({ view, one }: RecordFormProps) {
+  const { seriesId, kind, id } = view;
+  const router = useRouter();
+  const notices = useNotices();
+  const form = useDraftForm(view);
+  const [base, setBase] = useState(view);
+  const [newest, setNewest] = useState<NewestRecord | null>(null);
+  const [isPending, startSaving] = useTransition();
+  useLeaveGuard(!isPending && !isSameDraft(form.draft, base.draft));
+  const back = kind === 'series' ? recordsPath(seriesId) : kindPath(seriesId, kind);
+
+  const run = (action: () => Promise<Outcome>, done: () => void) => {
+    if (isPending) return;
+    startSaving(async () => {
+      const outcome = await action();
+      if (outcome.ok) {
+        notices.sayChange(seriesId, outcome.saved);
+        return done();
+      }
+      form.showIssues(outcome.issues);
+      const isStale = id !== null && outcome.issues.some(({ code }) => code === 'stale-record');
+      setNewest(isStale ? await loadNewestAction(seriesId, kind, id) : null);
+    });
+  };
+
+  const leave = () => router.push(back);
+  const startAnother = () => {
+    form.showIssues([]);
+    form.replaceDraft(base.draft);
+    document.querySelector<HTMLElement>('form input')?.focus();
+  };
+  const save = (done: () => void) => run(() => saveRecordAction({ seriesId, kind, id, revision: base.revision, draft: form.draft }), done);
+  const remove = (cascade: boolean) => {
+    if (id === null || kind === 'series') return;
+    run(() => removeRecordAction({ seriesId, kind, id, revision: base.revision, cascade }), leave);
+  };
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    save(leave);
+  };
+  const takeNewest = () => {
+    if (newest === null) return;
+    form.replaceDraft(mergeDrafts(base.draft, form.draft, newest.view.draft));
+    form.showIssues([]);
+    setBase(newest.view);
+    setNewest(null);
+  };
+
+  return (
+    <FormProvider value={{ ...form.context, choices: base.choices, partStates: base.partStates }}>
+      <form onSubmit={submit} noValidate className={styles.form}>
+        {form.issues.length > 0 ? (
+          <ErrorSummary seriesId={seriesId} sorted={form.sorted} focus={form.summary}>
+            {isOrphaning(form.issues) ? (
+              <Button look="stop" onClick={() => remove(true)} aria-disabled={isPending}>
+                Remove it with everything that needs it
+              </Button>
+            ) : null}
+          </ErrorSummary>
+        ) : null}
+        {newest ? <StalePanel base={base.draft} typed={form.draft} newest={newest} onTake={takeNewest} /> : null}
+        <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
+        <div className={styles.bar}>
+          <Button type="submit" look="main" aria-disabled={isPending}>
+            {isPending ? 'Saving' : id === null ? `Add ${one}` : 'Save'}
+          </Button>
+          {id === null ? (
+            <Button onClick={() => save(startAnother)} aria-disabled={isPending}>
+              Add and start another
+            </Button>
+          ) : null}
+          <LinkButton look="quiet" href={back}>
+            Cancel
+          </LinkButton>
+          {id !== null && kind !== 'series' ? (
+            <span className={styles.barEnd}>
+              <LinkButton look="quiet" href={`${newRecordPath(seriesId, kind)}?like=${encodeURIComponent(id)}`}>
+                Make a copy
+              </LinkButton>
+              <Button look="stop" aria-disabled={isPending} onClick={() => remove(false)}>
+                Remove
+              </Button>
+            </span>
+          ) : null}
+        </div>
+      </form>
+    </FormProvider>
+  );
+}

@@ -1,0 +1,43 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { EmptyState, findKind, LinkButton, newRecordPath, PageBody, PageHead, recordsPath, repeatSessionsPath } from '@/app/_ui';
+import { checkDocument, loadDocument, viewRecordList, wordsOfKind } from '@/lib/views';
+import { RecordList } from '../_list/record-list';
+
+interface KindPageProps {
+  readonly params: Promise<{ seriesId: string; kind: string }>;
+}
+
+export async function generateMetadata({ params }: KindPageProps): Promise<Metadata> {
+  const kind = findKind((await params).kind);
+  return { title: kind === null ? 'No such list' : wordsOfKind(kind).plural };
+}
+
+export default async function KindPage({ params }: KindPageProps) {
+  const { seriesId, kind: slug } = await params;
+  const kind = findKind(slug);
+  const document = await loadDocument(seriesId);
+  if (kind === null || document === null) notFound();
+  const { words, rows } = viewRecordList(document, kind, checkDocument(document));
+  const add = (
+    <>
+      {kind === 'session' ? <LinkButton href={repeatSessionsPath(seriesId)}>Repeat weekly</LinkButton> : null}
+      <LinkButton look="main" href={newRecordPath(seriesId, kind)}>
+        Add {words.one}
+      </LinkButton>
+    </>
+  );
+  return (
+    <PageBody>
+      <PageHead title={words.plural} lead={words.purpose} above={<Link href={recordsPath(seriesId)}>All records</Link>} actions={rows.length > 0 ? add : null} />
+      {rows.length === 0 ? (
+        <EmptyState title={`No ${words.plural.toLowerCase()} yet`} actions={add}>
+          <p>{words.whenNone}</p>
+        </EmptyState>
+      ) : (
+        <RecordList key={document.changeNumber} seriesId={seriesId} words={words} rows={rows} />
+      )}
+    </PageBody>
+  );
+}
