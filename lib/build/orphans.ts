@@ -37,9 +37,9 @@ export function findStateOrphans(before: SeriesDocument, removed: SeriesRecord):
     const needers = [...new Set([...keepers, ...takers].map((work) => work.record))].filter((record) => record !== removed);
     if (needers.length === 0) return [];
     const part = findRecord(before, 'part', partId);
-    const state = `the part ${quoteName(part?.name ?? partId)} in ${quoteName(stateName(part, stateId))}`;
+    const state = `the part ${quoteName(part?.name ?? partId)} into ${quoteName(stateName(part, stateId))}`;
     const verb = needers.length === 1 ? 'needs' : 'need';
-    return [issue('removal-orphans-state', `${startWith(removed)} alone brings ${state}, which ${sayUsers(needers)} ${verb}.`,
+    return [issue('removal-orphans-state', `${startWith(removed)} alone brings ${state}, and ${sayUsers(needers)} ${verb} that.`,
       `Let another task bring it there, or remove the ${kindLabel(removed.kind)} anyway and close the gap later.`,
       { subjects: [removed, ...needers].map(subjectOf) })];
   });
