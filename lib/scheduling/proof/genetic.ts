@@ -1,0 +1,163 @@
+import type { CoreInstance } from './instance';
+import type { Random } from './random';
+import { Serial } from './serial';
+
+const PARENTS = 60;
+
+/**
+ * Genetic search over activity lists: two-point crossover, few swaps, each child's schedule justified to the right and
+ * back to the left, and read back as a list (double justification: Valls, Ballestin, Quintanilla 2005). A child takes
+ * its mother's place when it is no worse, which keeps the parents apart from each other.
+ */
+export class Genetic {
+  /** Makespan of the best schedule, -1 before the first. */
+  best = -1;
+  readonly bestStart: Int32Array;
+  private readonly serial: Serial;
+  private readonly n: number;
+  private readonly lists: Int32Array[] = [];
+  private readonly fitness = new Int32Array(PARENTS);
+  private readonly print = new Int32Array(PARENTS);
+  private readonly child: Int32Array;
+  private readonly isIn: Uint8Array;
+  private readonly tail: Int32Array;
+  private readonly waiting: Int32Array;
+  private readonly followers: readonly (readonly number[])[];
+  private readonly isBefore: Uint8Array;
+  private size = 0;
+  private mother = 0;
+
+  constructor(instance: CoreInstance, order: Int32Array, private readonly random: Random) {
+    const n = instance.durations.length;
+    this.n = n;
+    this.serial = new Serial(instance, order);
+    this.bestStart = new Int32Array(n);
+    this.child = new Int32Array(n);
+    this.isIn = new Uint8Array(n);
+    this.tail = Int32Array.from(instance.durations);
+    this.waiting = new Int32Array(n);
+    this.isBefore = new Uint8Array(n * n);
+    const followers: number[][] = instance.durations.map(() => []);
+    for (const { from, to } of instance.relations) {
+      if (this.isBefore[from * n + to] === 0) followers[from]!.push(to);
+      this.isBefore[from * n + to] = 1;
+    }
+    this.followers = followers;
+    for (let k = n - 1; k >= 0; k--) {
+      const i = order[k]!;
+      for (const j of followers[i]!) this.tail[i] = Math.max(this.tail[i]!, this.tail[j]! + instance.durations[i]!);
+    }
+    for (let p = 0; p < PARENTS; p++) this.lists.push(new Int32Array(n));
+  }
+
+  /** Schedules generated so far. */
+  get passes(): number {
+    return this.serial.passes;
+  }
+
+  /** Makes and judges one child. */
+  step(): void {
+    if (this.size < PARENTS) this.sample();
+    else this.cross();
+    const length = this.decode(this.child);
+    if (length < 0) return;
+    this.serial.sortByStart(this.child);
+    this.take(length);
+  }
+
+  private decode(list: Int32Array): number {
+    const serial = this.serial;
+    const first = serial.forward(list);
+    if (first < 0) return -1;
+    this.record(first);
+    serial.sortByEnd(list);
+    if (!serial.backward(list, first)) return -1;
+    serial.sortByStart(list);
+    const last = serial.forward(list);
+    if (last >= 0) this.record(last);
+    return last;
+  }
+
+  private record(length: number): void {
+    if (this.best >= 0 && length >= this.best) return;
+    this.best = length;
+    this.bestStart.set(this.serial.start);
+  }
+
+  /** A random list; what long work follows tends to come first. */
+  private sample(): void {
+    const { n, child, waiting, followers, tail, random } = this;
+    waiting.fill(0);
+    for (let i = 0; i < n; i++) for (const j of followers[i]!) waiting[j] = waiting[j]! + 1;
+    let open = 0;
+    for (let i = 0; i < n; i++) if (waiting[i] === 0) child[open++] = i;
+    for (let k = 0; k < n; k++) {
+      let best = k;
+      let bestKey = -1;
+      for (let p = k; p < open; p++) {
+        const key = tail[child[p]!]! * (60 + random.below(80));
+        if (key <= bestKey) continue;
+        bestKey = key;
+        best = p;
+      }
+      const i = child[best]!;
+      child[best] = child[k]!;
+      child[k] = i;
+      for (const j of followers[i]!) {
+        waiting[j] = waiting[j]! - 1;
+        if (waiting[j] === 0) child[open++] = j;
+      }
+    }
+  }
+
+  private cross(): void {
+    const { n, child, isIn, random } = this;
+    this.mother = random.below(PARENTS);
+    const mother = this.lists[this.mother]!;
+    const father = this.lists[random.below(PARENTS)]!;
+    const a = random.below(n);
+    const b = random.below(n);
+    const from = Math.min(a, b);
+    const to = Math.max(a, b);
+    isIn.fill(0);
+    let m = 0;
+    for (; m < from; m++) {
+      child[m] = mother[m]!;
+      isIn[child[m]!] = 1;
+    }
+    for (let k = 0; m < to; k++) m = this.append(father[k]!, m);
+    for (let k = 0; m < n; k++) m = this.append(mother[k]!, m);
+    this.swapSome();
+  }
+
+  private append(i: number, m: number): number {
+    if (this.isIn[i] === 1) return m;
+    this.child[m] = i;
+    this.isIn[i] = 1;
+    return m + 1;
+  }
+
+  private swapSome(): void {
+    const { n, child, random } = this;
+    for (let k = 0; k + 1 < n; k++) {
+      if (random.below(100) >= 5) continue;
+      const i = child[k]!;
+      const j = child[k + 1]!;
+      if (this.isBefore[i * n + j] === 1) continue;
+      child[k] = j;
+      child[k + 1] = i;
+    }
+  }
+
+  private take(length: number): void {
+    let print = 0;
+    for (let i = 0; i < this.n; i++) print = (Math.imul(print, 31) + this.serial.start[i]!) | 0;
+    for (let p = 0; p < this.size; p++) if (this.fitness[p] === length && this.print[p] === print) return;
+    let place = this.mother;
+    if (this.size < PARENTS) place = this.size++;
+    else if (length > this.fitness[place]!) return;
+    this.lists[place]!.set(this.child);
+    this.fitness[place] = length;
+    this.print[place] = print;
+  }
+}

@@ -1,0 +1,4 @@
+/** The proof-capable core: integer starts, relations s_j >= g(s_i), renewable resources, makespan. */
+export { solveCore } from './solve';
+export type { CoreOptions, CoreProgress, CoreSolution, CoreStatus, CoreStop } from './solve';
+export type { CoreInstance, CurveRelation, LagRelation, Piece, Relation, StartRange } from './instance';

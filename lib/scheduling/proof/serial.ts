@@ -1,0 +1,333 @@
+import { evaluateCurve, isLag, leastReaching } from './instance';
+import type { CoreInstance, Piece } from './instance';
+import { curveOfStarts } from './instance';
+
+/** Relations as arcs into and out of each activity. */
+interface Arcs {
+  readonly head: Int32Array;
+  readonly other: Int32Array;
+  readonly lag: Int32Array;
+  /** -1 for a lag. */
+  readonly curve: Int32Array;
+}
+
+/**
+ * Serial schedule generation for relations that only ever push later (see `isForward`): each activity of a list as
+ * early as it fits, or from the end as late as it fits. Free units of all resources at a time lie side by side in a
+ * few words, each field under a guard bit that stays set while the demand fits.
+ */
+export class Serial {
+  readonly start: Int32Array;
+  /** Activities so that relations lead forwards only. */
+  readonly order: Int32Array;
+  /** Passes made. */
+  passes = 0;
+  private readonly n: number;
+  private readonly duration: Int32Array;
+  private readonly into: Arcs;
+  private readonly out: Arcs;
+  private readonly curves: (readonly Piece[])[] = [];
+  private readonly starts: (readonly Piece[] | null)[];
+  private readonly words: number;
+  private readonly guard: Int32Array;
+  private readonly full: Int32Array;
+  private readonly need: Int32Array;
+  private readonly free: Int32Array;
+  private readonly limit: number;
+  /** Times before this may be occupied. */
+  private top: number;
+  /** Every relation leads from an end to a start: ends sort as well as starts do. */
+  private readonly isEndToStart: boolean;
+  private readonly keys: Float64Array;
+  private readonly count: Int32Array;
+
+  constructor(private readonly instance: CoreInstance, order: Int32Array) {
+    const n = instance.durations.length;
+    this.n = n;
+    this.order = order;
+    this.start = new Int32Array(n);
+    this.duration = Int32Array.from(instance.durations);
+    this.into = this.listArcs(true);
+    this.out = this.listArcs(false);
+    this.starts = Array.from({ length: n }, (_, i) => {
+      const ranges = instance.allowedStarts?.[i];
+      return ranges ? curveOfStarts(ranges, instance.horizon) : null;
+    });
+    const fields = packFields(instance);
+    this.words = fields.words;
+    this.guard = fields.guard;
+    this.full = fields.full;
+    this.need = fields.need;
+    this.limit = instance.horizon;
+    this.top = instance.horizon + 1;
+    this.isEndToStart = instance.relations.every((r) => isLag(r) && r.lag >= instance.durations[r.from]!);
+    this.free = new Int32Array((this.limit + 1) * this.words);
+    this.keys = new Float64Array(n);
+    this.count = new Int32Array(this.limit + 2);
+  }
+
+  /** Schedules the list from the front. Answers the makespan, -1 when something ends past the horizon. */
+  forward(list: Int32Array): number {
+    const { n, start, duration, into, limit } = this;
+    this.passes++;
+    this.clear();
+    let makespan = 0;
+    for (let k = 0; k < n; k++) {
+      const i = list[k]!;
+      let at = 0;
+      for (let a = into.head[i]!, end = into.head[i + 1]!; a < end; a++) {
+        const c = into.curve[a]!;
+        const ready = c < 0 ? start[into.other[a]!]! + into.lag[a]! : evaluateCurve(this.curves[c]!, start[into.other[a]!]!);
+        if (ready > at) at = ready;
+      }
+      at = this.starts[i] === null ? this.fitForward(i, at) : this.fitAllowed(i, at);
+      const end = at + duration[i]!;
+      if (at < 0 || end > limit) return -1;
+      this.occupy(i, at);
+      start[i] = at;
+      if (end > makespan) makespan = end;
+    }
+    return makespan;
+  }
+
+  /** Schedules the list from the back, all to end by `makespan`. False when something would start before 0. */
+  backward(list: Int32Array, makespan: number): boolean {
+    const { n, start, duration, out } = this;
+    this.passes++;
+    this.clear();
+    for (let k = n - 1; k >= 0; k--) {
+      const i = list[k]!;
+      let at = makespan - duration[i]!;
+      for (let a = out.head[i]!, end = out.head[i + 1]!; a < end; a++) {
+        const c = out.curve[a]!;
+        const due = start[out.other[a]!]!;
+        const by = c < 0 ? due - out.lag[a]! : leastReaching(this.curves[c]!, due + 1, 0, this.limit) - 1;
+        if (by < at) at = by;
+      }
+      at = this.starts[i] === null ? this.fitBackward(i, at) : this.fitAllowedBackward(i, at);
+      if (at < 0) return false;
+      this.occupy(i, at);
+      start[i] = at;
+    }
+    return true;
+  }
+
+  /** Sorts `list` by start (ties keep relations forwards). */
+  sortByStart(list: Int32Array): void {
+    this.sortBy(list, 0);
+  }
+
+  /** Sorts `list` by end where relations allow it, else by start. */
+  sortByEnd(list: Int32Array): void {
+    this.sortBy(list, this.isEndToStart ? 1 : 0);
+  }
+
+  private sortBy(list: Int32Array, share: number): void {
+    const { n, start, duration, order, keys, count } = this;
+    let top = 0;
+    for (let k = 0; k < n; k++) top = Math.max(top, start[order[k]!]! + share * duration[order[k]!]!);
+    if (top > 16 * n + 64) {
+      for (let k = 0; k < n; k++) keys[k] = (start[order[k]!]! + share * duration[order[k]!]!) * n + k;
+      keys.sort();
+      for (let k = 0; k < n; k++) list[k] = order[keys[k]! % n]!;
+      return;
+    }
+    for (let t = 0; t <= top + 1; t++) count[t] = 0;
+    for (let i = 0; i < n; i++) {
+      const t = start[i]! + share * duration[i]! + 1;
+      count[t] = count[t]! + 1;
+    }
+    for (let t = 1; t <= top; t++) count[t] = count[t]! + count[t - 1]!;
+    for (let k = 0; k < n; k++) {
+      const i = order[k]!;
+      const t = start[i]! + share * duration[i]!;
+      list[count[t]!] = i;
+      count[t] = count[t]! + 1;
+    }
+  }
+
+  private clear(): void {
+    const top = this.top;
+    this.top = 0;
+    if (this.words === 1) {
+      this.free.fill(this.full[0]!, 0, top);
+      return;
+    }
+    for (let t = 0, k = 0; t < top; t++) for (let w = 0; w < this.words; w++) this.free[k++] = this.full[w]!;
+  }
+
+  private occupy(i: number, at: number): void {
+    const { free, need, words } = this;
+    if (at + this.duration[i]! > this.top) this.top = at + this.duration[i]!;
+    const from = at * words;
+    const to = (at + this.duration[i]!) * words;
+    if (words === 1) {
+      const packed = need[i]!;
+      if (packed !== 0) for (let k = from; k < to; k++) free[k] = free[k]! - packed;
+      return;
+    }
+    for (let k = from, w = 0; k < to; k++) {
+      free[k] = free[k]! - need[i * words + w]!;
+      if (++w === words) w = 0;
+    }
+  }
+
+  /** The least start >= at where the demand fits throughout. */
+  private fitForward(i: number, at: number): number {
+    const { free, limit } = this;
+    const length = this.duration[i]!;
+    let start = at;
+    if (this.words === 1) {
+      const packed = this.need[i]!;
+      const guard = this.guard[0]!;
+      if (packed === 0) return at;
+      for (let t = at; t < start + length; t++) {
+        if (t >= limit) return -1;
+        if (((free[t]! - packed) & guard) !== guard) start = t + 1;
+      }
+      return start;
+    }
+    for (let t = at; t < start + length; t++) {
+      if (t >= limit) return -1;
+      if (!this.hasRoom(i, t)) start = t + 1;
+    }
+    return start;
+  }
+
+  /** The greatest start <= at where the demand fits throughout, -1 without. */
+  private fitBackward(i: number, at: number): number {
+    const { free } = this;
+    const length = this.duration[i]!;
+    let start = at;
+    if (this.words === 1) {
+      const packed = this.need[i]!;
+      const guard = this.guard[0]!;
+      if (packed === 0) return at;
+      for (let t = at + length - 1; t >= start; t--) {
+        if (t < 0) return -1;
+        if (((free[t]! - packed) & guard) !== guard) start = t - length;
+      }
+      return start;
+    }
+    for (let t = at + length - 1; t >= start; t--) {
+      if (t < 0) return -1;
+      if (!this.hasRoom(i, t)) start = t - length;
+    }
+    return start;
+  }
+
+  private fitAllowed(i: number, from: number): number {
+    const allowed = this.starts[i]!;
+    let at = from;
+    for (;;) {
+      const open = evaluateCurve(allowed, at);
+      at = this.fitForward(i, open);
+      if (at < 0 || at === open) return at;
+    }
+  }
+
+  private fitAllowedBackward(i: number, from: number): number {
+    const allowed = this.starts[i]!;
+    let at = from;
+    for (;;) {
+      const open = leastReaching(allowed, at + 1, 0, this.limit) - 1;
+      if (open < 0) return -1;
+      at = this.fitBackward(i, open);
+      if (at < 0 || at === open) return at;
+    }
+  }
+
+  private hasRoom(i: number, t: number): boolean {
+    for (let w = 0; w < this.words; w++) {
+      const guard = this.guard[w]!;
+      if (((this.free[t * this.words + w]! - this.need[i * this.words + w]!) & guard) !== guard) return false;
+    }
+    return true;
+  }
+
+  private listArcs(isInto: boolean): Arcs {
+    const { relations, durations } = this.instance;
+    const owner = (k: number): number => (isInto ? relations[k]!.to : relations[k]!.from);
+    const byOwner: number[][] = durations.map(() => []);
+    relations.forEach((_, k) => byOwner[owner(k)]!.push(k));
+    const flat = byOwner.flat();
+    const head = new Int32Array(durations.length + 1);
+    byOwner.forEach((list, i) => (head[i + 1] = head[i]! + list.length));
+    return {
+      head,
+      other: Int32Array.from(flat, (k) => (isInto ? relations[k]!.from : relations[k]!.to)),
+      lag: Int32Array.from(flat, (k) => lagOf(relations[k]!)),
+      curve: Int32Array.from(flat, (k) => this.curveOf(k)),
+    };
+  }
+
+  private curveOf(k: number): number {
+    const relation = this.instance.relations[k]!;
+    if (isLag(relation)) return -1;
+    const known = this.curves.indexOf(relation.pieces);
+    return known >= 0 ? known : this.curves.push(relation.pieces) - 1;
+  }
+}
+
+function lagOf(relation: CoreInstance['relations'][number]): number {
+  return isLag(relation) ? relation.lag : 0;
+}
+
+/** Puts resources side by side into words of 31 bits: a field a resource, wide enough for its capacity and a guard bit. */
+function packFields(instance: CoreInstance): { words: number; guard: Int32Array; full: Int32Array; need: Int32Array } {
+  const { capacities, demands } = instance;
+  const place: { word: number; shift: number }[] = [];
+  let word = 0;
+  let used = 0;
+  for (const capacity of capacities) {
+    const width = 33 - Math.clz32(capacity);
+    if (used + width > 31) {
+      word++;
+      used = 0;
+    }
+    place.push({ word, shift: used });
+    used += width;
+  }
+  const words = word + 1;
+  const guard = new Int32Array(words);
+  const full = new Int32Array(words);
+  const need = new Int32Array(demands.length * words);
+  capacities.forEach((capacity, k) => {
+    const { word: w, shift } = place[k]!;
+    const width = 33 - Math.clz32(capacity);
+    guard[w] = guard[w]! | (1 << (shift + width - 1));
+    full[w] = full[w]! | (capacity << shift) | (1 << (shift + width - 1));
+    demands.forEach((row, i) => (need[i * words + w] = need[i * words + w]! + (row[k]! << shift)));
+  });
+  return { words, guard, full, need };
+}
+
+/**
+ * Activities in an order along which every relation leads forwards and never allows an earlier start than the one it
+ * leads from; null when there is none (a maximum lag, an overlap).
+ */
+export function orderForward(instance: CoreInstance): Int32Array | null {
+  const n = instance.durations.length;
+  const waiting = new Int32Array(n);
+  const followers: number[][] = instance.durations.map(() => []);
+  for (const relation of instance.relations) {
+    if (isLag(relation) ? relation.lag < 0 : relation.pieces.some((piece, k) => isBehind(piece, relation.pieces[k + 1], instance.horizon))) return null;
+    waiting[relation.to] = waiting[relation.to]! + 1;
+    followers[relation.from]!.push(relation.to);
+  }
+  const order = new Int32Array(n);
+  let count = 0;
+  for (let i = 0; i < n; i++) if (waiting[i] === 0) order[count++] = i;
+  for (let k = 0; k < count; k++) {
+    for (const j of followers[order[k]!]!) {
+      waiting[j] = waiting[j]! - 1;
+      if (waiting[j] === 0) order[count++] = j;
+    }
+  }
+  return count === n ? order : null;
+}
+
+function isBehind(piece: Piece, next: Piece | undefined, horizon: number): boolean {
+  if (piece.slope === 1) return piece.value < piece.from;
+  return piece.value < Math.min(horizon, next ? next.from - 1 : horizon);
+}

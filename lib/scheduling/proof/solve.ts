@@ -1,0 +1,190 @@
+import { closeRelations } from './closure';
+import { Engine } from './engine';
+import { Genetic } from './genetic';
+import { assertInstance } from './instance';
+import type { CoreInstance } from './instance';
+import { Neighbourhood } from './neighbourhood';
+import { buildNetwork, listOpenPairs } from './network';
+import { Random } from './random';
+import { orderForward } from './serial';
+
+export type CoreStatus = 'optimal' | 'feasible' | 'infeasible' | 'unknown';
+
+export interface CoreProgress {
+  /** -1 before the first schedule. */
+  readonly makespan: number;
+  readonly lowerBound: number;
+  readonly schedules: number;
+  readonly conflicts: number;
+  /** Steps of work: the same on every machine. */
+  readonly work: number;
+}
+
+/** True to stop. Asked often; may look at a clock, or only at the progress, which makes the answer repeatable. */
+export type CoreStop = (progress: CoreProgress) => boolean;
+
+export interface CoreOptions {
+  readonly stop: CoreStop;
+  readonly seed: number;
+  /** Told of every better schedule or bound. */
+  readonly onProgress?: (progress: CoreProgress) => void;
+}
+
+export interface CoreSolution extends CoreProgress {
+  readonly status: CoreStatus;
+  /** Start of each activity; empty without a schedule. */
+  readonly starts: readonly number[];
+  readonly seed: number;
+}
+
+/** Solves a core instance as well as the stopping rule allows. Throws on data that is no instance (a bug of the caller). */
+export function solveCore(instance: CoreInstance, options: CoreOptions): CoreSolution {
+  assertInstance(instance);
+  return new Search(instance, options).run();
+}
+
+/** The portfolio: shares its best schedule and bound among exact search, genetic search and neighbourhoods. */
+class Search {
+  private readonly engine: Engine | null;
+  private readonly genetic: Genetic | null;
+  private readonly neighbourhood: Neighbourhood | null;
+  private starts: Int32Array | null = null;
+  private makespan = -1;
+  private lowerBound = 0;
+  private isInfeasible = false;
+  private isStopped = false;
+
+  constructor(
+    private readonly instance: CoreInstance,
+    private readonly options: CoreOptions,
+  ) {
+    const { demands, durations, capacities } = instance;
+    const isOverdemand = demands.some((row, i) => durations[i]! > 0 && row.some((r, k) => r > capacities[k]!));
+    const closure = isOverdemand ? null : closeRelations(instance);
+    if (isOverdemand || (closure && closure.cycleAt >= 0)) {
+      this.isInfeasible = true;
+      this.engine = null;
+      this.genetic = null;
+      this.neighbourhood = null;
+      return;
+    }
+    const random = new Random(options.seed);
+    const pairs = listOpenPairs(instance, closure);
+    this.engine = new Engine(buildNetwork(instance, closure, pairs));
+    const order = orderForward(instance);
+    this.genetic = order ? new Genetic(instance, order, random) : null;
+    this.neighbourhood = new Neighbourhood(instance, pairs, random);
+  }
+
+  run(): CoreSolution {
+    const { engine, genetic, neighbourhood } = this;
+    if (engine && neighbourhood && this.settle(engine)) {
+      if (genetic) this.evolve(genetic, 3000);
+      let slice = 500;
+      while (!this.isDone()) {
+        this.prove(engine, slice);
+        if (this.isDone()) break;
+        if (this.starts) this.explore(neighbourhood, slice);
+        if (this.isDone()) break;
+        if (genetic) this.evolve(genetic, slice * 4);
+        slice = Math.min(4000, slice + 250);
+      }
+    }
+    const progress = this.progress();
+    const status = this.isInfeasible ? 'infeasible' : this.starts === null ? 'unknown' : this.makespan === this.lowerBound ? 'optimal' : 'feasible';
+    return { ...progress, status, starts: this.starts ? Array.from(this.starts) : [], seed: this.options.seed };
+  }
+
+  private settle(engine: Engine): boolean {
+    if (!engine.settleRoot()) this.isInfeasible = true;
+    else this.lowerBound = engine.least(engine.network.makespan);
+    return !this.isInfeasible;
+  }
+
+  private isDone(): boolean {
+    if (this.isInfeasible || this.isStopped || (this.starts !== null && this.makespan <= this.lowerBound)) return true;
+    this.isStopped = this.options.stop(this.progress());
+    return this.isStopped;
+  }
+
+  private progress(): CoreProgress {
+    const schedules = this.genetic?.passes ?? 0;
+    return {
+      makespan: this.makespan,
+      lowerBound: this.lowerBound,
+      schedules,
+      conflicts: this.engine?.conflicts ?? 0,
+      work: (this.engine?.work ?? 0) + (this.neighbourhood?.work ?? 0) + schedules * this.instance.durations.length,
+    };
+  }
+
+  private tell(): void {
+    this.options.onProgress?.(this.progress());
+  }
+
+  /** Takes a schedule when it is better; the exact search then looks below it. */
+  private offer(starts: Int32Array, makespan: number): void {
+    if (this.starts !== null && makespan >= this.makespan) return;
+    this.starts = starts.slice();
+    this.makespan = makespan;
+    const engine = this.engine!;
+    for (let x = 0; x < engine.network.activities; x++) engine.wish[x] = starts[x]!;
+    engine.wish[engine.network.makespan] = makespan - 1;
+    for (let x = engine.network.orders; x < engine.network.variables; x++) {
+      const k = x - engine.network.orders;
+      engine.wish[x] = starts[engine.network.orderFirst[k]!]! < starts[engine.network.orderSecond[k]!]! ? 1 : 0;
+    }
+    if (makespan > this.lowerBound && !engine.restrict(2 * engine.network.makespan + 1, 1 - makespan)) this.raise(makespan);
+    this.tell();
+  }
+
+  private raise(bound: number): void {
+    if (bound <= this.lowerBound) return;
+    this.lowerBound = bound;
+    this.tell();
+  }
+
+  private evolve(genetic: Genetic, passes: number): void {
+    const last = genetic.passes + passes;
+    while (genetic.passes < last) {
+      for (let k = 0; k < 20; k++) genetic.step();
+      if (genetic.best >= 0) this.offer(genetic.bestStart, genetic.best);
+      if (this.isDone()) return;
+    }
+  }
+
+  private explore(neighbourhood: Neighbourhood, slice: number): void {
+    const last = neighbourhood.work + slice * 200;
+    while (neighbourhood.work < last) {
+      const starts = this.starts!.slice();
+      if (neighbourhood.improve(starts, this.makespan, 300)) this.offer(starts, makespanOf(this.instance, starts));
+      if (this.isDone()) return;
+    }
+  }
+
+  /** One slice of exact search: below the best schedule, or just above the bound. */
+  private prove(engine: Engine, slice: number): void {
+    const mk = engine.network.makespan;
+    const last = engine.conflicts + slice;
+    while (engine.conflicts < last) {
+      const outcome = engine.search(last - engine.conflicts, 'alternate', undefined, () => this.isDone());
+      if (outcome === 'refuted') {
+        if (this.starts === null) this.isInfeasible = true;
+        else this.raise(this.makespan);
+        return;
+      }
+      if (outcome === 'limit') return;
+      const starts = new Int32Array(engine.network.activities);
+      for (let i = 0; i < starts.length; i++) starts[i] = engine.least(i);
+      this.offer(starts, engine.least(mk));
+      if (this.isDone()) return;
+    }
+  }
+}
+
+/** Latest end. */
+function makespanOf(instance: CoreInstance, starts: ArrayLike<number>): number {
+  let latest = 0;
+  for (let i = 0; i < starts.length; i++) latest = Math.max(latest, starts[i]! + instance.durations[i]!);
+  return latest;
+}

@@ -1,0 +1,118 @@
+/**
+ * Runs the engine over a file of published cases: `npm run bench -- --set <file.jsonl> --seconds S [--limit N] [--seed K]`.
+ * `--limit` takes N cases spread over the file. A JSON line a case, then a summary line; every schedule is checked.
+ */
+import { readFileSync } from 'node:fs';
+import { solveCore } from '@/lib/scheduling/proof';
+import type { CoreSolution } from '@/lib/scheduling/proof';
+import { checkStarts, readCases, toCore } from './published';
+import type { PublishedCase } from './published';
+
+interface Options {
+  readonly set: string;
+  readonly seconds: number;
+  readonly limit: number;
+  readonly seed: number;
+}
+
+interface Row {
+  readonly published: PublishedCase;
+  readonly solution: CoreSolution;
+  readonly seconds: number;
+}
+
+function readOptions(args: readonly string[]): Options {
+  const given = new Map<string, string>();
+  for (let k = 0; k < args.length; k += 2) {
+    const name = args[k] ?? '';
+    const value = args[k + 1];
+    if (!['--set', '--seconds', '--limit', '--seed'].includes(name) || value === undefined) {
+      throw new Error(`Cannot read ${name}: use --set <file.jsonl> --seconds S [--limit N] [--seed K].`);
+    }
+    given.set(name, value);
+  }
+  const set = given.get('--set');
+  if (set === undefined) throw new Error('Name the file of cases: --set <file.jsonl>.');
+  const number = (name: string, otherwise: number): number => {
+    const value = Number(given.get(name) ?? otherwise);
+    if (!(value >= 0)) throw new Error(`${name} needs a number >= 0.`);
+    return value;
+  };
+  return { set, seconds: number('--seconds', 10), limit: number('--limit', 0), seed: number('--seed', 1) };
+}
+
+/** Cases spread evenly over the file. */
+function sampleCases(cases: readonly PublishedCase[], limit: number): PublishedCase[] {
+  if (limit === 0 || limit >= cases.length) return cases.slice();
+  return Array.from({ length: limit }, (_, k) => cases[Math.floor((k * cases.length) / limit)]!);
+}
+
+function solveCase(published: PublishedCase, options: Options): Row {
+  const begin = performance.now();
+  const end = begin + options.seconds * 1000;
+  const solution = solveCore(toCore(published), { seed: options.seed, stop: () => performance.now() >= end });
+  const row = { published, solution, seconds: (performance.now() - begin) / 1000 };
+  const broken = solution.starts.length > 0 ? checkStarts(published, solution.starts, solution.makespan) : [];
+  if (broken.length > 0) throw new Error(`${published.id}: ${broken.join('; ')}`);
+  const contradiction = contradict(row);
+  if (contradiction) throw new Error(`${published.id}: ${contradiction}`);
+  return row;
+}
+
+/** A proof that goes against the published bounds. */
+function contradict({ published, solution }: Row): string | null {
+  if (solution.status === 'infeasible') return published.ub === null ? null : `called infeasible, but ${published.ub} is known`;
+  if (published.ub !== null && solution.lowerBound > published.ub) return `bound ${solution.lowerBound} is above the known ${published.ub}`;
+  if (published.lb !== null && solution.makespan >= 0 && solution.makespan < published.lb) return `makespan ${solution.makespan} is below the known bound ${published.lb}`;
+  return null;
+}
+
+function mean(values: readonly number[]): number | null {
+  return values.length === 0 ? null : values.reduce((sum, v) => sum + v, 0) / values.length;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted.length === 0 ? 0 : sorted[sorted.length >> 1]!;
+}
+
+function round(value: number | null, digits: number): number | null {
+  return value === null ? null : Number(value.toFixed(digits));
+}
+
+function summarise(rows: readonly Row[], options: Options): object {
+  const planned = rows.filter((row) => row.solution.makespan >= 0);
+  const withKnown = planned.filter((row) => row.published.ub !== null);
+  const withPath = planned.filter((row) => (row.published.cpm ?? 0) > 0);
+  const decided = rows.filter((row) => row.solution.status === 'optimal' || row.solution.status === 'infeasible');
+  return {
+    set: options.set.split('/').at(-1),
+    cases: rows.length,
+    secondsLimit: options.seconds,
+    seed: options.seed,
+    proven: rows.filter((row) => row.solution.status === 'optimal').length,
+    infeasible: rows.filter((row) => row.solution.status === 'infeasible').length,
+    decided: decided.length,
+    planned: planned.length,
+    knownFeasibleUnplanned: rows.filter((row) => row.published.ub !== null && row.solution.makespan < 0).length,
+    medianSeconds: round(median(rows.map((row) => row.seconds)), 4),
+    meanSeconds: round(mean(rows.map((row) => row.seconds)), 3),
+    meanGapToKnownPercent: round(mean(withKnown.map((row) => 100 * (row.solution.makespan / row.published.ub! - 1))), 3),
+    betterThanKnown: withKnown.filter((row) => row.solution.makespan < row.published.ub!).length,
+    meanAboveCriticalPathPercent: round(mean(withPath.map((row) => 100 * (row.solution.makespan / row.published.cpm! - 1))), 3),
+    megabytes: Math.round(process.memoryUsage().rss / 1e6),
+  };
+}
+
+const options = readOptions(process.argv.slice(2));
+const rows: Row[] = [];
+for (const published of sampleCases(readCases(readFileSync(options.set, 'utf8')), options.limit)) {
+  const row = solveCase(published, options);
+  rows.push(row);
+  const { solution } = row;
+  console.log(JSON.stringify({
+    id: published.id, makespan: solution.makespan, lowerBound: solution.lowerBound, status: solution.status, seconds: round(row.seconds, 4), seed: options.seed,
+    known: published.ub, schedules: solution.schedules, conflicts: solution.conflicts,
+  }));
+}
+console.log(JSON.stringify(summarise(rows, options)));
