@@ -12,6 +12,8 @@ const start: History = { document: sample, changes: [] };
 const codes = (result: Result<Edited>): readonly string[] => (result.ok ? [] : result.error.map(({ code }) => code));
 const messages = (result: Result<Edited>): readonly string[] => (result.ok ? [] : result.error.map(({ message }) => message));
 
+const episode = (id: string, order: number): Episode => ({ kind: 'episode', id, revision: 1, order, name: id, releaseDate: `2027-0${order + 2}-01`, isEvergreen: false, status: 'planned' });
+
 function saved(history: History, edited: Result<Edited>): History {
   const next = save(history, edited);
   if (next === null) throw new Error(`Refused: ${JSON.stringify(edited)}`);
@@ -214,7 +216,6 @@ describe('undoChange', () => {
   });
 
   it('brings an episode back to its number when another has been added since', () => {
-    const episode = (id: string, order: number): Episode => ({ kind: 'episode', id, revision: 1, order, name: id, releaseDate: `2027-0${order + 2}-01`, isEvergreen: false, status: 'planned' });
     const three = { ...sample, episodes: [...sample.episodes, episode('e3', 2), episode('e4', 3)] };
     const removed = saved({ document: three, changes: [] }, removeRecord(three, 'episode', 'e3', 1));
     const added = saved(removed, createRecord(removed.document, episode('e5', 4)));

@@ -1,6 +1,5 @@
 /** A history in memory for tests of edits. */
-import { undoChange, type Edited, type SavedChange, type SeriesDocument, type SeriesRecord } from '@/lib/build';
-import { listRecords } from '@/lib/build';
+import { listRecords, undoChange, type Edited, type SavedChange, type SeriesDocument, type SeriesRecord } from '@/lib/build';
 import type { Result } from '@/lib/result';
 import { at } from './sample-series';
 
