@@ -25,7 +25,7 @@ export function listFaults(instance: CoreInstance, starts: readonly number[]): s
 export function findOptimum(instance: CoreInstance): number {
   const { durations, horizon } = instance;
   const n = durations.length;
-  const starts = new Array<number>(n).fill(0);
+  const starts = durations.map(() => 0);
   const partly = (upTo: number): boolean => listFaults(cut(instance, upTo), starts.slice(0, upTo)).length === 0;
   let best = -1;
   const place = (i: number): void => {

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import type { CoreInstance, Relation, StartRange } from '@/lib/scheduling/proof';
 
 const activities = 4;

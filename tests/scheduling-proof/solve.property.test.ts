@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solveCore } from '@/lib/scheduling/proof';
 import type { CoreInstance, CoreSolution } from '@/lib/scheduling/proof';

@@ -1,8 +1,9 @@
 import { BY_CLAUSE, grow } from './trail';
 import type { Trail } from './trail';
 
-/** Watches: clause, threshold, and a literal of the clause that is often true. */
-const STRIDE = 4;
+/** A watch: clause, threshold, a literal of the clause that is often true, and the next watch in the bucket. */
+const STRIDE = 5;
+const MOST_BUCKETS = 512;
 /** A clause: literal count, its number among the clauses, then pairs (bound, value). */
 const HEAD = 2;
 const ACTIVITY_LIMIT = 1e30;
@@ -20,14 +21,27 @@ export class ClauseBase {
   private spread = new Int32Array(256);
   private activity = new Float64Array(256);
   private step = 1;
-  private readonly watches: Int32Array[] = [];
-  private readonly watched: Int32Array;
+  /** Watches of bound p lie in buckets by threshold, so that a rise visits only what it may concern. */
+  private watches = new Int32Array(1 << 14);
+  private watchesSize = 0;
+  private readonly bucketHead: Int32Array;
+  private readonly bucketBase: Int32Array;
+  private readonly bucketFloor: Int32Array;
+  private readonly bucketShift: Uint8Array;
 
   constructor(private readonly trail: Trail) {
     const bounds = trail.value.length;
-    this.watched = new Int32Array(bounds);
-    const none = new Int32Array(0);
-    for (let b = 0; b < bounds; b++) this.watches.push(none);
+    this.bucketBase = new Int32Array(bounds + 1);
+    this.bucketFloor = trail.value.slice();
+    this.bucketShift = new Uint8Array(bounds);
+    for (let p = 0; p < bounds; p++) {
+      const width = Math.max(0, -trail.value[p ^ 1]! - trail.value[p]!);
+      let shift = 0;
+      while (width >> shift >= MOST_BUCKETS) shift++;
+      this.bucketShift[p] = shift;
+      this.bucketBase[p + 1] = this.bucketBase[p]! + (width >> shift) + 1;
+    }
+    this.bucketHead = new Int32Array(this.bucketBase[bounds]!).fill(-1);
   }
 
   /** Adds a clause of two literals or more, to be watched in places 0 and 1; answers where it lies. */
@@ -69,40 +83,45 @@ export class ClauseBase {
    * Long, as the watch scheme is one loop and calls in it would cost.
    */
   propagate(p: number, before: number, now: number): boolean {
-    const { trail, arena } = this;
+    const { trail, arena, watches, bucketHead } = this;
     const value = trail.value;
-    const list = this.watches[p]!;
-    const length = this.watched[p]!;
-    let kept = 0;
-    let isFine = true;
-    for (let k = 0; k < length; k += STRIDE) {
-      const threshold = list[k + 1]!;
-      const c = list[k]!;
-      let blocker = list[k + 2]!;
-      let blockerAt = list[k + 3]!;
-      if (isFine && threshold <= now && threshold > before && value[blocker]! < blockerAt) {
-        const first = c + HEAD;
-        if (arena[first] === (p ^ 1)) {
-          arena[first] = arena[first + 2]!;
-          arena[first + 1] = arena[first + 3]!;
-          arena[first + 2] = p ^ 1;
-          arena[first + 3] = 1 - threshold;
+    const shift = this.bucketShift[p]!;
+    const floor = this.bucketFloor[p]!;
+    const base = this.bucketBase[p]!;
+    for (let bucket = base + ((before + 1 - floor) >> shift), end = base + ((now - floor) >> shift); bucket <= end; bucket++) {
+      let previous = -1;
+      let node = bucketHead[bucket]!;
+      while (node >= 0) {
+        const next = watches[node + 4]!;
+        const threshold = watches[node + 1]!;
+        if (threshold <= now && threshold > before && value[watches[node + 2]!]! < watches[node + 3]!) {
+          const c = watches[node]!;
+          const first = c + HEAD;
+          if (arena[first] === (p ^ 1)) {
+            arena[first] = arena[first + 2]!;
+            arena[first + 1] = arena[first + 3]!;
+            arena[first + 2] = p ^ 1;
+            arena[first + 3] = 1 - threshold;
+          }
+          const b = arena[first]!;
+          const v = arena[first + 1]!;
+          watches[node + 2] = b;
+          watches[node + 3] = v;
+          if (value[b]! < v) {
+            if (this.rewatch(c, node)) {
+              if (previous < 0) bucketHead[bucket] = next;
+              else watches[previous + 4] = next;
+              node = next;
+              continue;
+            }
+            if (!trail.post(b, v, BY_CLAUSE, c)) return false;
+          }
         }
-        blocker = arena[first]!;
-        blockerAt = arena[first + 1]!;
-        if (value[blocker]! < blockerAt) {
-          if (this.rewatch(c)) continue;
-          isFine = trail.post(blocker, blockerAt, BY_CLAUSE, c);
-        }
+        previous = node;
+        node = next;
       }
-      list[kept] = c;
-      list[kept + 1] = threshold;
-      list[kept + 2] = blocker;
-      list[kept + 3] = blockerAt;
-      kept += STRIDE;
     }
-    this.watched[p] = kept;
-    return isFine;
+    return true;
   }
 
   /** At level 0: keeps the clauses most used and narrowest, drops what the root satisfies or falsifies. */
@@ -111,7 +130,7 @@ export class ClauseBase {
     const rank = (slot: number): number => (this.spread[slot]! <= 2 ? Infinity : this.activity[slot]!);
     const ranks = Float64Array.from(order, rank);
     order.sort((a, b) => (ranks[b] === ranks[a] ? a - b : ranks[b]! > ranks[a]! ? 1 : -1));
-    const chosen = order.filter((slot, k) => k < keep || this.spread[slot]! <= 2).sort((a, b) => a - b);
+    const chosen = order.filter((slot, k) => k < keep || this.spread[slot]! <= 2).toSorted((a, b) => a - b);
     const old = { arena: this.arena, at: this.at, spread: this.spread, activity: this.activity };
     this.arena = new Int32Array(old.arena.length);
     this.at = new Int32Array(old.at.length);
@@ -119,7 +138,8 @@ export class ClauseBase {
     this.activity = new Float64Array(old.at.length);
     this.arenaSize = 0;
     this.count = 0;
-    this.watched.fill(0);
+    this.bucketHead.fill(-1);
+    this.watchesSize = 0;
     const pairs = new Int32Array(2 * this.trail.value.length);
     for (const slot of chosen) {
       const literals = this.copyOpen(old.arena, old.at[slot]!, pairs);
@@ -145,8 +165,8 @@ export class ClauseBase {
     return literals;
   }
 
-  /** Looks for another literal that is not false, to be watched in place 1. */
-  private rewatch(c: number): boolean {
+  /** Looks for another literal that is not false, to be watched in place 1, and moves the watch there. */
+  private rewatch(c: number, node: number): boolean {
     const arena = this.arena;
     const value = this.trail.value;
     const second = c + HEAD + 2;
@@ -158,7 +178,7 @@ export class ClauseBase {
       arena[k + 1] = arena[second + 1]!;
       arena[second] = b;
       arena[second + 1] = v;
-      this.watch(c, 1, 0);
+      this.link(node, b ^ 1, 1 - v);
       return true;
     }
     return false;
@@ -166,18 +186,24 @@ export class ClauseBase {
 
   private watch(c: number, place: number, other: number): void {
     const arena = this.arena;
-    const p = arena[c + HEAD + 2 * place]! ^ 1;
-    const length = this.watched[p]!;
-    let list = this.watches[p]!;
-    if (length + STRIDE > list.length) {
-      list = grow(list, length + STRIDE);
-      this.watches[p] = list;
-    }
-    list[length] = c;
-    list[length + 1] = 1 - arena[c + HEAD + 2 * place + 1]!;
-    list[length + 2] = arena[c + HEAD + 2 * other]!;
-    list[length + 3] = arena[c + HEAD + 2 * other + 1]!;
-    this.watched[p] = length + STRIDE;
+    const node = this.watchesSize;
+    if (node + STRIDE > this.watches.length) this.watches = grow(this.watches, node + STRIDE);
+    this.watchesSize = node + STRIDE;
+    const watches = this.watches;
+    watches[node] = c;
+    watches[node + 2] = arena[c + HEAD + 2 * other]!;
+    watches[node + 3] = arena[c + HEAD + 2 * other + 1]!;
+    this.link(node, arena[c + HEAD + 2 * place]! ^ 1, 1 - arena[c + HEAD + 2 * place + 1]!);
+  }
+
+  /** Puts a watch where a rise of bound p to the threshold meets it. */
+  private link(node: number, p: number, threshold: number): void {
+    const base = this.bucketBase[p]!;
+    const last = this.bucketBase[p + 1]! - 1;
+    const bucket = Math.min(last, base + Math.max(0, (threshold - this.bucketFloor[p]!) >> this.bucketShift[p]!));
+    this.watches[node + 1] = threshold;
+    this.watches[node + 4] = this.bucketHead[bucket]!;
+    this.bucketHead[bucket] = node;
   }
 
   private makeRoom(): void {

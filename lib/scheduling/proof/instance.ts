@@ -102,7 +102,6 @@ export function curveOfStarts(ranges: readonly StartRange[], horizon: number): P
 export function assertInstance(instance: CoreInstance): void {
   const { durations, capacities, demands, relations } = instance;
   const n = durations.length;
-  const isWhole = (v: number): boolean => Number.isInteger(v) && Math.abs(v) < 1 << 29;
   if (!isWhole(instance.horizon)) throw new Error(`The horizon ${instance.horizon} is not a whole number below 2^29.`);
   if (demands.length !== n) throw new Error(`${n} durations but ${demands.length} rows of demands.`);
   for (let i = 0; i < n; i++) {
@@ -118,6 +117,10 @@ export function assertInstance(instance: CoreInstance): void {
       throw new Error(`The relation from ${relation.from} to ${relation.to} is not a whole lag or a rising curve.`);
     }
   }
+}
+
+function isWhole(v: number): boolean {
+  return Number.isInteger(v) && Math.abs(v) < 1 << 29;
 }
 
 function isCurve(pieces: readonly Piece[]): boolean {

@@ -76,7 +76,7 @@ export class Neighbourhood {
     bySequence.sort((a, b) => start[a]! - start[b]! || a - b);
     const kept: LagRelation[] = [];
     for (let k = 0; k < capacities.length; k++) {
-      const holders: number[] = new Array<number>(capacities[k]!).fill(-1);
+      const holders = new Int32Array(capacities[k]!).fill(-1);
       for (const i of bySequence) {
         let need = demands[i]![k]!;
         if (need === 0) continue;

@@ -41,9 +41,9 @@ export class Timetable {
     this.reasons = new Int32Array(4 * demand.length + 8);
   }
 
-  /** The bounds of a task rose; `hasPart` when it now has a part that no start avoids. */
-  touch(i: number, hasPart: boolean): void {
-    if (hasPart) {
+  /** The bounds of a task rose; `isSure` when some time is now covered by every start. */
+  touch(i: number, isSure: boolean): void {
+    if (isSure) {
       this.hasGrown = true;
       this.isStale = true;
     } else if (this.isTouched[i] === 0) {
