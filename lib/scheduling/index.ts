@@ -7,3 +7,4 @@ export { afterTime } from './stop/after-time';
 export { atBound } from './stop/at-bound';
 export { anyOf } from './stop/any-of';
 export { check, RULES, type Rule, type Violation } from './check';
+export { explainChain, explainPlacement, type ChainLink, type Reason } from './explain';

@@ -1,0 +1,5 @@
+// Starts the thread outside the bundle (terminal, tests): loads TypeScript, then the entry.
+import { register } from 'tsx/esm/api';
+
+register();
+await import(new URL('./entry.ts', import.meta.url).href);

@@ -1,0 +1,2 @@
+export { solveInWorker, type WorkerHooks } from './client';
+export type { StopSpec, WorkerOptions } from './protocol';

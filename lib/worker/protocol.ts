@@ -1,0 +1,26 @@
+import type { Issue, Result } from '@/lib/result';
+import type { Problem, Progress, Solution } from '@/lib/scheduling';
+
+/** When to stop, as data: after so many schedules, or after so many milliseconds. */
+export type StopSpec =
+  | { readonly kind: 'work'; readonly schedules: number }
+  | { readonly kind: 'time'; readonly milliseconds: number };
+
+export interface WorkerOptions {
+  readonly stop: StopSpec;
+  /** A whole number. With a stop by work, the same seed gives the same answer on any machine. */
+  readonly seed: number;
+}
+
+/** What the thread is started with. */
+export interface WorkerTask {
+  readonly problem: Problem;
+  readonly options: WorkerOptions;
+  /** One 32-bit cell; set to 1 to ask for the best so far. */
+  readonly cancelCell: SharedArrayBuffer;
+}
+
+/** What the thread posts. */
+export type WorkerMessage =
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'done'; readonly result: Result<Solution, readonly Issue[]> };
