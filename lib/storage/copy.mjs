@@ -1,6 +1,7 @@
 /** Copies of a database file. */
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
+import { openRaw } from './raw.mjs';
 
 /**
  * Writes a consistent copy of a database file into `backups` beside it, while others may read and write.
@@ -9,17 +10,16 @@ import path from 'node:path';
  * @returns {Promise<string>} path of the copy
  */
 export async function copyDatabase(location, { now, note }) {
-  const { createClient } = await import('@libsql/client');
   const folder = path.join(path.dirname(location.path), 'backups');
   await mkdir(folder, { recursive: true });
   const stamp = now.toISOString().replaceAll(/[-:]/g, '').replace('T', '-').replace(/\.(\d+)Z$/, '-$1');
   const name = [path.basename(location.path, path.extname(location.path)), stamp, ...(note ? [note] : [])].join('-');
   const target = path.join(folder, `${name}.db`);
-  const client = createClient({ url: location.url, timeout: 5000 });
+  const database = await openRaw(location.url);
   try {
-    await client.execute({ sql: 'VACUUM INTO ?', args: [target] });
+    await database.query('VACUUM INTO ?', [target]);
   } finally {
-    client.close();
+    await database.close();
   }
   return target;
 }

@@ -8,6 +8,7 @@ import { mkdir, readFile, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { copyDatabase } from './copy.mjs';
 import { locateDatabase } from './location.mjs';
+import { openRaw } from './raw.mjs';
 import { NO_FILTERS, openSchemaEngine } from './schema-engine.mjs';
 
 /**
@@ -81,12 +82,11 @@ export function describeMigrations(root, migrations) {
  * @returns {Promise<{ isEmpty: boolean, migrations: { name: string, checksum: string, isFinished: boolean }[] }>}
  */
 async function readRecorded(url) {
-  const { createClient } = await import('@libsql/client');
-  const client = createClient({ url, authToken: process.env.DATABASE_AUTH_TOKEN, timeout: 5000 });
+  const database = await openRaw(url);
   try {
-    const tables = (await client.execute("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")).rows;
+    const tables = await database.query("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'");
     if (!tables.some((row) => row.name === '_prisma_migrations')) return { isEmpty: tables.length === 0, migrations: [] };
-    const { rows } = await client.execute(
+    const rows = await database.query(
       'SELECT migration_name, checksum, finished_at FROM _prisma_migrations WHERE rolled_back_at IS NULL ORDER BY migration_name',
     );
     const migrations = rows.map((row) => ({
@@ -96,7 +96,7 @@ async function readRecorded(url) {
     }));
     return { isEmpty: false, migrations };
   } finally {
-    client.close();
+    await database.close();
   }
 }
 

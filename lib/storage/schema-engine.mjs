@@ -45,8 +45,9 @@ async function loadProgram() {
   const script = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg');
   const bytes = await readFile(script.replace(/\.js$/, '.wasm'));
   const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': background });
-  background.__wbg_set_wasm(instance.exports);
-  const start = instance.exports.__wbindgen_start;
+  const { __wbg_set_wasm: handOver } = background;
+  const { __wbindgen_start: start } = instance.exports;
+  handOver(instance.exports);
   if (typeof start !== 'function') throw new Error('The schema engine has no start function: its version does not fit.');
   start();
   return background;

@@ -1,10 +1,10 @@
 import { spawn } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
-import { createClient } from '@libsql/client';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { unwrap } from '@/lib/result';
 import { openStorage } from '@/lib/storage';
+import { openRaw } from '@/lib/storage/raw.mjs';
 import { makeFolder } from './database';
 import type { TestDatabase } from './database';
 import { AT, changeEdit, changeOf, everything, planResult, seat, series } from './sample';
@@ -22,6 +22,14 @@ beforeEach(async () => {
   unwrap(await database.storage.applyChange('s1', everything, AT));
 });
 
+const countHandles = () => readdirSync('/proc/self/fd').length;
+
+async function spoil(sql: string): Promise<void> {
+  const raw = await openRaw(database.url);
+  await raw.query(sql);
+  await raw.close();
+}
+
 const IN_FORCE = { foreignKeys: true, journalMode: 'wal', busyTimeout: 5000 };
 
 describe('the connection', () => {
@@ -34,7 +42,6 @@ describe('the connection', () => {
   });
 
   test('stays one connection over many transactions', async () => {
-    const countHandles = () => readdirSync('/proc/self/fd').length;
     const before = countHandles();
     for (let times = 0; times < 30; times += 1) unwrap(await database.storage.savePlan('s1', { result: planResult, basedOnChange: 1, madeAt: AT }));
     expect(countHandles()).toBeLessThan(before + 5);
@@ -54,15 +61,24 @@ describe('the connection', () => {
   });
 
   test('waits for a writer that holds the file, then writes', async () => {
-    const other = createClient({ url: database.url });
-    const held = await other.transaction('write');
+    const other = await openRaw(database.url);
+    await other.query('BEGIN IMMEDIATE');
     // The wait blocks its process, so the one that waits has to be another one.
-    const waiting = writeFromAnotherProcess(database.url, 'Saddle');
-    await new Promise((resolve) => {
-      setTimeout(resolve, 1500);
+    let isReleased = false;
+    let isDoneEarly = false;
+    const { waiting } = await new Promise<{ waiting: Promise<readonly string[]> }>((resolve) => {
+      const started = writeFromAnotherProcess(database.url, 'Saddle', () => resolve({ waiting: started }));
     });
-    await held.commit();
-    other.close();
+    void waiting.then(() => {
+      isDoneEarly = !isReleased;
+    });
+    await new Promise((resolve) => {
+      setTimeout(resolve, 700);
+    });
+    isReleased = true;
+    await other.query('COMMIT');
+    await other.close();
+    expect(isDoneEarly).toBe(false);
     expect(await waiting).toEqual(['saved']);
   });
 
@@ -91,20 +107,14 @@ describe('opening', () => {
 
   test('a database without tables says what to do', async () => {
     const url = `file:${path.join(folder.path, 'bare.db')}`;
-    const client = createClient({ url });
-    await client.execute('CREATE TABLE other (id)');
-    client.close();
+    const bare = await openRaw(url);
+    await bare.query('CREATE TABLE other (id)');
+    await bare.close();
     await expect(openStorage(url)).rejects.toThrow(/has no tables yet. Run npm start once/u);
   });
 });
 
 describe('a damaged row', () => {
-  const spoil = async (sql: string) => {
-    const client = createClient({ url: database.url });
-    await client.execute(sql);
-    client.close();
-  };
-
   test.each([
     ["UPDATE Task SET shotsJson = '[{' WHERE id = 'ta1'", 'table Task, row ta1, column shotsJson: is not JSON'],
     ["UPDATE Task SET shotsJson = '[{}]' WHERE id = 'ta1'", 'table Task, row ta1, column shotsJson: at 0.id'],
@@ -126,14 +136,15 @@ describe('a damaged row', () => {
 });
 
 /** Renames the seat from revision 1 in a process of its own; prints the outcome. */
-function writeFromAnotherProcess(url: string, name: string): Promise<readonly string[]> {
+function writeFromAnotherProcess(url: string, name: string, onOpened: () => void = () => {}): Promise<readonly string[]> {
   const script = path.join(import.meta.dirname, 'writer.ts');
   const child = spawn(process.execPath, ['--import', 'tsx', script, url, name], { stdio: ['ignore', 'pipe', 'inherit'] });
   let output = '';
   child.stdout.on('data', (text: Buffer) => {
     output += text.toString();
+    if (output.includes('opened\n')) onOpened();
   });
   return new Promise((resolve) => {
-    child.on('close', () => resolve(output.trim().split('\n')));
+    child.on('close', () => resolve(output.replace('opened\n', '').trim().split('\n')));
   });
 }

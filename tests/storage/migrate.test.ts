@@ -1,11 +1,11 @@
 import { cp, mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
-import { createClient } from '@libsql/client';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { copyDatabase } from '@/lib/storage/copy.mjs';
 import { locateDatabase } from '@/lib/storage/location.mjs';
 import { migrateDatabase, readMigrations } from '@/lib/storage/migrate.mjs';
+import { openRaw } from '@/lib/storage/raw.mjs';
 
 const COMMITTED = path.resolve('prisma/migrations');
 const NOW = new Date('2026-11-30T18:00:00.000Z');
@@ -19,9 +19,9 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true }));
 
 const query = async (sql: string, at = url) => {
-  const client = createClient({ url: at });
-  const { rows } = await client.execute(sql);
-  client.close();
+  const database = await openRaw(at);
+  const rows = await database.query(sql);
+  await database.close();
   return rows;
 };
 
@@ -62,12 +62,12 @@ describe('migrating', () => {
 
   test('takes what is still in the write-ahead log into the copy', async () => {
     await migrateDatabase({ url });
-    const writer = createClient({ url });
-    await writer.execute('PRAGMA journal_mode = WAL');
-    await writer.execute("INSERT INTO Series VALUES ('s', 1, 0, 'Kept', 'UTC', 14, 5, 0.7, 7, 22, 18, 30, 25, 1, 0, 0)");
+    const writer = await openRaw(url);
+    await writer.query('PRAGMA journal_mode = WAL');
+    await writer.query("INSERT INTO Series VALUES ('s', 1, 0, 'Kept', 'UTC', 14, 5, 0.7, 7, 22, 18, 30, 25, 1, 0, 0)");
     const { backup } = await migrateDatabase({ url, migrations: await withOneMore('CREATE TABLE "More" ("id" TEXT);'), now: NOW });
     expect((await query('SELECT name FROM Series', `file:${backup}`)).map(({ name }) => name)).toEqual(['Kept']);
-    writer.close();
+    await writer.close();
   });
 
   test('that fails says so and where the copy is', async () => {

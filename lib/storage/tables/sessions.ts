@@ -9,6 +9,8 @@ interface Children {
   readonly crewIds: readonly string[];
 }
 
+const owner = (row: { readonly sessionId: string }) => row.sessionId;
+
 export const sessions = tableWithChildren<Session, SessionModel, Children>({
   kind: 'session',
   model: (db) => db.session,
@@ -37,7 +39,6 @@ export const sessions = tableWithChildren<Session, SessionModel, Children>({
   }),
   loadChildren: async (db, { seriesId, id }) => {
     const query = { where: id ? { seriesId, sessionId: id } : { seriesId }, orderBy: { position: 'asc' } } as const;
-    const owner = (row: { sessionId: string }) => row.sessionId;
     const placeIds = groupRows(await db.sessionPlace.findMany(query), owner, (row) => row.placeId);
     const crewIds = groupRows(await db.sessionCrew.findMany(query), owner, (row) => row.personId);
     return (sessionId) => ({ placeIds: placeIds(sessionId), crewIds: crewIds(sessionId) });

@@ -93,9 +93,10 @@ function readTask(row: TaskModel, children: Children): Task {
   };
 }
 
+const owner = (row: { readonly taskId: string }) => row.taskId;
+
 async function loadTaskChildren(db: Db, { seriesId, id }: RowFilter): Promise<ChildrenOf<Children>> {
   const query = { where: id ? { seriesId, taskId: id } : { seriesId }, orderBy: { position: 'asc' } } as const;
-  const owner = (row: { taskId: string }) => row.taskId;
   const parts = groupRows(await db.taskPart.findMany(query), owner, ({ partId, fromState: from, toState: to }) => ({ partId, from, to }));
   const equipmentIds = groupRows(await db.taskEquipment.findMany(query), owner, (row) => row.equipmentId);
   const coats = groupRows(await db.coat.findMany(query), owner, ({ id: coatId, materialId }) => ({ id: coatId, materialId }));
