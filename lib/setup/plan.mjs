@@ -5,4 +5,4 @@ import { runNode } from './run.mjs';
 
 await installIfMissing();
 await generateIfStale();
-process.exitCode = await runNode(['--import', 'tsx', 'lib/exchange/plan-cli.ts', ...process.argv.slice(2)]);
+process.exitCode = await runNode(['--import', 'tsx', 'lib/setup/plan-cli.ts', ...process.argv.slice(2)]);

@@ -2,5 +2,4 @@
 export { openStorage } from './storage';
 export type { Storage } from './storage';
 export type { SeriesSummary } from './document';
-export type { NewPlan, PlanSummary } from './plans';
-export type { Settings } from './connection';
+export type { PlanSummary } from './plans';

@@ -12,14 +12,14 @@ export const series: Series = {
   workshopTemperature: celsius(7.5), runtime: { target: 22, min: 18, max: 30 }, frameRate: { numerator: 30000, denominator: 1001 },
 };
 
-export const person: Person = {
+const person: Person = {
   kind: 'person', id: 'p1', revision: 1, order: 0, name: 'Maker', skills: ['weld', 'paint'],
   hours: [{ weekday: 2, from: '18:30', to: '24:00' }], away: [{ from: '2026-12-24', to: '2026-12-27', why: 'holiday' }],
 };
 export const place: Place = { kind: 'place', id: 'pl1', revision: 1, order: 0, name: 'Arch', capacity: 2, airZone: 'arch' };
-export const booth: Place = { kind: 'place', id: 'pl2', revision: 1, order: 1, name: 'Booth', capacity: 1, airZone: 'booth' };
-export const hoist: Equipment = { kind: 'equipment', id: 'e1', revision: 1, order: 0, name: 'Hoist', count: 1 };
-export const trade: Trade = {
+const booth: Place = { kind: 'place', id: 'pl2', revision: 1, order: 1, name: 'Booth', capacity: 1, airZone: 'booth' };
+const hoist: Equipment = { kind: 'equipment', id: 'e1', revision: 1, order: 0, name: 'Hoist', count: 1 };
+const trade: Trade = {
   kind: 'trade', id: 't1', revision: 1, order: 0, name: 'Zinc works', craft: 'galvanizer', openHours: [{ weekday: 1, from: '08:00', to: '16:00' }],
   closed: [{ from: '2026-12-21', to: '2027-01-03', why: 'closed' }], trip: minutes(90), contact: '',
 };
@@ -29,14 +29,14 @@ export const frame: Part = {
 };
 export const bracket: Part = { ...frame, id: 'pa2', order: 1, name: 'Bracket', whereabouts: { kind: 'trade', id: 't1' } };
 export const seat: Part = { ...frame, id: 'pa3', order: 2, name: 'Seat', whereabouts: { kind: 'store', id: null } };
-export const primer: Material = {
+const primer: Material = {
   kind: 'material', id: 'm1', revision: 1, order: 0, name: 'Epoxy primer', sort: 'primer',
   stages: { touchDry: minutes(60), recoatFrom: minutes(240), recoatUntil: minutes(4320), handle: minutes(720), fullCure: minutes(10080) },
   referenceTemperature: celsius(20), minimumTemperature: celsius(10), doublingPer: 10, potLife: minutes(480), hasSolvent: true, hasIsocyanate: false,
   source: 'data sheet',
 };
-export const glue: Material = { ...primer, id: 'm2', order: 1, name: 'Glue', sort: 'adhesive', stages: { ...primer.stages, recoatUntil: null }, potLife: null, source: '' };
-export const episode: Episode = { kind: 'episode', id: 'ep1', revision: 1, order: 0, name: 'Bare metal', releaseDate: '2026-12-18', isEvergreen: false, status: 'planned' };
+const glue: Material = { ...primer, id: 'm2', order: 1, name: 'Glue', sort: 'adhesive', stages: { ...primer.stages, recoatUntil: null }, potLife: null, source: '' };
+const episode: Episode = { kind: 'episode', id: 'ep1', revision: 1, order: 0, name: 'Bare metal', releaseDate: '2026-12-18', isEvergreen: false, status: 'planned' };
 export const prime: Task = {
   kind: 'task', id: 'ta1', revision: 1, order: 0, name: 'Prime the frame', category: 'paint', episodeId: 'ep1', placeId: 'pl2',
   parts: [{ partId: 'pa1', from: 'bare', to: 'primed' }, { partId: 'pa2', from: null, to: null }],
@@ -55,18 +55,18 @@ export const zinc: OutsideJob = {
   kind: 'outsideJob', id: 'j1', revision: 1, order: 0, name: 'Galvanize', tradeId: 't1', episodeId: 'ep1', parts: [{ partId: 'pa2', from: 'bare', to: 'primed' }],
   quote: { low: 3, likely: 5, high: 10 }, crew: 1, droppedOffAt: AT, promisedFor: '2026-12-09', collectedAt: null,
 };
-export const link: Link = {
+const link: Link = {
   kind: 'link', id: 'l1', revision: 1, order: 0, name: '', from: { kind: 'task', id: 'ta2' }, to: { kind: 'outsideJob', id: 'j1' }, stage: 'handle',
   minWait: minutes(30), maxWait: minutes(600), clock: 'elapsed',
 };
-export const backLink: Link = {
+const backLink: Link = {
   ...link, id: 'l2', order: 1, from: { kind: 'outsideJob', id: 'j1' }, to: { kind: 'task', id: 'ta1' }, stage: null, minWait: minutes(0), maxWait: null, clock: 'working',
 };
 export const session: Session = {
   kind: 'session', id: 'se1', revision: 1, order: 0, name: 'Tuesday', start: AT, end: instant(AT + 3 * 3_600_000), placeIds: ['pl2', 'pl1'], crewIds: ['p1'],
   isRecording: true, hasDaylight: false, isNoiseAllowed: true, heating: celsius(15),
 };
-export const coldSession: Session = { ...session, id: 'se2', order: 1, placeIds: [], crewIds: [], heating: null };
+const coldSession: Session = { ...session, id: 'se2', order: 1, placeIds: [], crewIds: [], heating: null };
 
 /** Every record but the series, what is pointed at after what points at it: storage has to find the order. */
 export const records: readonly SeriesRecord[] = [
