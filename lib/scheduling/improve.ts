@@ -97,7 +97,7 @@ export class Search {
       low = Math.min(low, key);
       high = Math.max(high, key);
     }
-    const shake = Math.max(1, Math.floor((high - low) / (3 + random.below(12))));
+    const shake = Math.max(1, Math.floor((2 * (high - low)) / (1 + random.below(24))));
     for (let i = 0; i < model.count; i += 1) this.keys[i] = base[i]! + random.below(shake);
     return listByKey(order, this.keys);
   }
