@@ -87,7 +87,7 @@ export class Search {
     return { list, steady: new Uint8Array(list.length).fill(this.canBeSteady ? 1 : 0), terms: new Float64Array(TERMS) };
   }
 
-  /** A list near one of the first rules, its keys shaken at random. */
+  /** A list near one of the first rules, its keys shaken at random; now and then any order at all. */
   private sample(): Int32Array {
     const { model, order, random } = this.input;
     const base = this.priorities[random.below(Math.min(3, this.priorities.length))]!;
@@ -98,7 +98,8 @@ export class Search {
       high = Math.max(high, key);
     }
     const shake = Math.max(1, Math.floor((2 * (high - low)) / (1 + random.below(24))));
-    for (let i = 0; i < model.count; i += 1) this.keys[i] = base[i]! + random.below(shake);
+    const isFree = random.below(5) === 0;
+    for (let i = 0; i < model.count; i += 1) this.keys[i] = isFree ? random.next() : base[i]! + random.below(shake);
     return listByKey(order, this.keys);
   }
 
