@@ -1,7 +1,7 @@
 import { Constructor } from './construct';
 import { Incumbent } from './incumbent';
 import type { Model } from './model';
-import { listByKey, type Order } from './order';
+import { listByKey, Sorter, type Order } from './order';
 import { PLACED } from './placer';
 import type { Bounds } from './propagate';
 import type { Random } from './random';
@@ -43,6 +43,9 @@ export class Search {
   schedulesTried = 0;
   private readonly forward: Constructor;
   private readonly backward: Constructor | null;
+  private readonly sorter: Sorter;
+  private readonly mirrorSorter: Sorter;
+  private readonly scratch: Int32Array;
   private readonly keys: Float64Array;
   private readonly priorities: readonly Float64Array[];
   private readonly population: Plan[] = [];
@@ -54,6 +57,9 @@ export class Search {
     this.forward = new Constructor(model, order, bounds);
     this.backward = mirror === null ? null : new Constructor(mirror.model, mirror.order, mirror.bounds);
     this.incumbent = new Incumbent(model);
+    this.sorter = new Sorter(order);
+    this.mirrorSorter = new Sorter(mirror === null ? order : mirror.order);
+    this.scratch = new Int32Array(model.count);
     this.keys = new Float64Array(model.count);
     this.isMarked = new Uint8Array(model.count);
     this.priorities = makePriorities(model, order, bounds);
@@ -116,13 +122,13 @@ export class Search {
 
   private rewrite(plan: Plan): void {
     const { placer } = this.forward;
-    const { model, order } = this.input;
+    const { model } = this.input;
     for (let k = 0; k < model.count; k += 1) {
       const activity = plan.list[k]!;
       // What was left out keeps its place in the list, roughly.
       this.keys[activity] = placer.status[activity] === PLACED ? placer.start[activity]! : this.keyNear(plan.list, k);
     }
-    plan.list.set(listByKey(order, this.keys));
+    this.sorter.sort(this.keys, plan.list);
   }
 
   private keyNear(list: Int32Array, position: number): number {
@@ -131,13 +137,15 @@ export class Search {
 
   /** Right: latest ends first, against the end. Left: by the starts that gives. Never worse than it was. */
   private justify(plan: Plan): boolean {
-    const { model, order, mirror } = this.input;
+    const { model } = this.input;
     const { backward, forward } = this;
-    if (backward === null || mirror === null) return false;
+    if (backward === null) return false;
     for (let i = 0; i < model.count; i += 1) this.keys[i] = -forward.placer.end[i]!;
-    backward.build(listByKey(mirror.order, this.keys), plan.steady);
+    this.mirrorSorter.sort(this.keys, this.scratch);
+    backward.build(this.scratch, plan.steady);
     for (let i = 0; i < model.count; i += 1) this.keys[i] = -backward.placer.end[i]!;
-    forward.build(listByKey(order, this.keys), plan.steady);
+    this.sorter.sort(this.keys, this.scratch);
+    forward.build(this.scratch, plan.steady);
     const terms = this.incumbent.offer(forward);
     this.schedulesTried += 2;
     if (compareTerms(terms, plan.terms) <= 0) plan.terms.set(terms);
