@@ -2,6 +2,7 @@ import { CrewChoice } from './crew-choice';
 import { FAR } from './calendar-index';
 import type { Model } from './model';
 import { Profile } from './profile';
+import { StateBoard } from './state-board';
 import { alignStart } from './timing';
 
 export const UNDECIDED = 0;
@@ -39,7 +40,7 @@ export class Placer {
   readonly pieceEnd: Int32Array;
   pieceCount = 0;
   private readonly choice: CrewChoice;
-  private readonly media: number[][];
+  private readonly board: StateBoard;
   private readonly hasBudgets: boolean;
   private readonly hasStates: boolean;
   private readonly hasHolds: boolean;
@@ -56,7 +57,7 @@ export class Placer {
     this.holdTaken = new Int32Array(model.holds.count).fill(-1);
     this.pieceStart = new Int32Array(longest);
     this.pieceEnd = new Int32Array(longest);
-    this.media = Array.from({ length: model.states.mediumCount }, () => []);
+    this.board = new StateBoard(model);
     this.choice = new CrewChoice(this);
     this.hasBudgets = model.budgets.limit.length > 0;
     this.hasStates = model.states.mediumCount > 0;
@@ -69,7 +70,7 @@ export class Placer {
     this.budgetUsed.fill(0);
     this.holdTaken.fill(-1);
     for (const profile of this.profiles) profile.clear();
-    for (const medium of this.media) medium.length = 0;
+    this.board.clear();
   }
 
   /** Earliest start in [from, latest] that fits all that is placed; -1 when there is none. */
@@ -188,8 +189,8 @@ export class Placer {
       if (spent > t) return this.tell('budget', this.budgetMet, t, spent);
     }
     if (this.hasStates) {
-      const state = this.stateConflict(activity, t, end);
-      if (state > t) return state;
+      const state = this.board.conflict(activity, t, end);
+      if (state > t) return this.tell('state', this.board.medium, t, state);
     }
     if (this.hasHolds) {
       const held = this.holdConflictAt(activity, t, end);
@@ -264,37 +265,6 @@ export class Placer {
     return sum;
   }
 
-  private stateConflict(activity: number, t: number, end: number): number {
-    const { states } = this.model;
-    let latest = 0;
-    for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
-      const list = this.media[states.medium[row]!]!;
-      const until = end + states.tail[row]!;
-      for (const other of list) {
-        if (states.state[other] === states.state[row]) continue;
-        const holder = this.holderOf(other);
-        const otherEnd = this.end[holder]! + states.tail[other]!;
-        if (this.start[holder]! >= until || otherEnd <= t || otherEnd === this.start[holder] || until === t) continue;
-        if (otherEnd > latest) latest = otherEnd;
-      }
-      if (latest > t) return this.tell('state', states.medium[row]!, t, latest);
-    }
-    return 0;
-  }
-
-  /** Activity of a state row, by binary search over the offsets. */
-  private holderOf(row: number): number {
-    const { from } = this.model.states;
-    let low = 0;
-    let high = this.model.count;
-    while (high - low > 1) {
-      const mid = (low + high) >> 1;
-      if (from[mid]! > row) high = mid;
-      else low = mid;
-    }
-    return low;
-  }
-
   private holdConflictAt(activity: number, t: number, end: number): number {
     const { holds } = this.model;
     for (const hold of holds.byActivity[activity]!) {
@@ -342,21 +312,12 @@ export class Placer {
       this.useWork(this.crew[slot]!, sign);
       this.load[this.crew[slot]!]! += sign * duration[activity]!;
     }
-    if (this.hasStates) this.occupyMedia(activity, sign);
+    if (this.hasStates) this.board.occupy(activity, from, this.end[activity]!, sign);
     if (this.hasHolds) this.occupyHolds(activity, sign);
   }
 
   private useWork(resource: number, amount: number): void {
     for (let k = 0; k < this.pieceCount; k += 1) this.use(resource, this.pieceStart[k]!, this.pieceEnd[k]!, amount);
-  }
-
-  private occupyMedia(activity: number, sign: number): void {
-    const { states } = this.model;
-    for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
-      const list = this.media[states.medium[row]!]!;
-      if (sign > 0) list.push(row);
-      else list.splice(list.lastIndexOf(row), 1);
-    }
   }
 
   private occupyHolds(activity: number, sign: number): void {
