@@ -1,3 +1,4 @@
+import { BudgetBook } from './budget-book';
 import { CrewChoice } from './crew-choice';
 import { FAR } from './calendar-index';
 import type { Model } from './model';
@@ -26,20 +27,18 @@ export class Placer {
   /** Worked minutes given to each resource as crew so far. */
   readonly load: Float64Array;
   readonly profiles: readonly Profile[];
-  readonly budgetUsed: Int32Array;
   /** Elapsed end of what each hold has taken so far; -1: nothing yet. */
   readonly holdTaken: Int32Array;
   /** Set when the last search failed on a hold: which one, and from when its first activity must start. */
   holdBlame = -1;
   holdFrom = 0;
-  /** Index in `problem.budgets` of the last one that had no room. */
-  budgetMet = -1;
   listener: ObstacleListener | null = null;
   /** Pieces of the activity looked at last. */
   readonly pieceStart: Int32Array;
   readonly pieceEnd: Int32Array;
   pieceCount = 0;
   private readonly choice: CrewChoice;
+  private readonly budgets: BudgetBook;
   private readonly board: StateBoard;
   private readonly hasBudgets: boolean;
   private readonly hasStates: boolean;
@@ -53,7 +52,7 @@ export class Placer {
     this.crew = new Int32Array(model.crew.from[model.count]!).fill(-1);
     this.load = new Float64Array(model.resourceCount);
     this.profiles = Array.from(model.capacity, (capacity, r) => new Profile(capacity, model.calendars[model.resourceCalendar[r]!]));
-    this.budgetUsed = new Int32Array(model.budgets.limit.length);
+    this.budgets = new BudgetBook(model, this);
     this.holdTaken = new Int32Array(model.holds.count).fill(-1);
     this.pieceStart = new Int32Array(longest);
     this.pieceEnd = new Int32Array(longest);
@@ -67,7 +66,7 @@ export class Placer {
   clear(): void {
     this.status.fill(UNDECIDED);
     this.load.fill(0);
-    this.budgetUsed.fill(0);
+    this.budgets.clear();
     this.holdTaken.fill(-1);
     for (const profile of this.profiles) profile.clear();
     this.board.clear();
@@ -186,7 +185,7 @@ export class Placer {
       if (next > 0) return this.tell('resource', resource, t, next);
       if (!this.hasBudgets) continue;
       const spent = this.budgetConflict(resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
-      if (spent > t) return this.tell('budget', this.budgetMet, t, spent);
+      if (spent > t) return this.tell('budget', this.budgets.met, t, spent);
     }
     if (this.hasStates) {
       const state = this.board.conflict(activity, t, end);
@@ -197,10 +196,10 @@ export class Placer {
       if (held > t) return held;
     }
     if (model.crew.from[activity] === model.crew.from[activity + 1]) return t;
-    this.budgetMet = -1;
+    this.budgets.met = -1;
     const crew = this.choice.choose(activity, t);
     if (crew <= t) return t;
-    if (this.budgetMet >= 0) this.tell('budget', this.budgetMet, t, crew);
+    if (this.budgets.met >= 0) this.tell('budget', this.budgets.met, t, crew);
     return this.tell('crew', activity, t, crew);
   }
 
@@ -223,46 +222,7 @@ export class Placer {
 
   /** Next start that keeps the budgets of the resource, or 0. `through` >= 0: held from `t` to `through`. */
   budgetConflict(resource: number, amount: number, t: number, through: number): number {
-    const { budgets } = this.model;
-    const first = budgets.from[resource]!;
-    if (first === budgets.from[resource + 1]! || this.pieceCount === 0) return 0;
-    const end = through >= 0 ? through : this.pieceEnd[this.pieceCount - 1]!;
-    for (let b = this.lastBudgetBefore(resource, end); b >= first && budgets.reach[b]! > t; b -= 1) {
-      const used = this.overlap(budgets.start[b]!, budgets.end[b]!, t, through);
-      const room = budgets.limit[b]! - this.budgetUsed[b]!;
-      if (used === 0 || used * amount <= room) continue;
-      this.budgetMet = budgets.source[b]!;
-      return this.leaveBudget(b, Math.max(0, Math.floor(room / amount)), t, used);
-    }
-    return 0;
-  }
-
-  /** Earliest later start that could leave at most `room` minutes inside the budget. Never skips a start that fits. */
-  private leaveBudget(budget: number, room: number, t: number, used: number): number {
-    const last = this.model.budgets.end[budget]!;
-    // Each minute later takes at most one minute out of it.
-    return Math.min(last, Math.max(t + 1, t + used - room));
-  }
-
-  private lastBudgetBefore(resource: number, end: number): number {
-    const { budgets } = this.model;
-    let low = budgets.from[resource]!;
-    let high = budgets.from[resource + 1]!;
-    while (low < high) {
-      const mid = (low + high) >> 1;
-      if (budgets.start[mid]! >= end) high = mid;
-      else low = mid + 1;
-    }
-    return low - 1;
-  }
-
-  private overlap(from: number, to: number, t: number, through: number): number {
-    if (through >= 0) return Math.max(0, Math.min(to, through) - Math.max(from, t));
-    let sum = 0;
-    for (let k = 0; k < this.pieceCount; k += 1) {
-      sum += Math.max(0, Math.min(to, this.pieceEnd[k]!) - Math.max(from, this.pieceStart[k]!));
-    }
-    return sum;
+    return this.pieceCount === 0 ? 0 : this.budgets.conflict(resource, amount, t, through);
   }
 
   private holdConflictAt(activity: number, t: number, end: number): number {
@@ -291,12 +251,7 @@ export class Placer {
   /** Takes units for work, which counts in the budgets (a hold does not). */
   private use(resource: number, from: number, to: number, amount: number): void {
     this.profiles[resource]!.take(from, to, amount);
-    if (!this.hasBudgets) return;
-    const { budgets } = this.model;
-    for (let b = this.lastBudgetBefore(resource, to); b >= budgets.from[resource]! && budgets.reach[b]! > from; b -= 1) {
-      const shared = Math.min(to, budgets.end[b]!) - Math.max(from, budgets.start[b]!);
-      if (shared > 0) this.budgetUsed[b]! += shared * amount;
-    }
+    if (this.hasBudgets) this.budgets.use(resource, from, to, amount);
   }
 
   /** Takes (sign 1) or gives back (sign -1) all that the placed activity uses. */
