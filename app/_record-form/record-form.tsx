@@ -104,17 +104,17 @@ export function RecordForm({ view, one }: RecordFormProps) {
             <LinkButton look="quiet" href={back}>
               Cancel
             </LinkButton>
-            {id !== null && kind !== 'series' ? (
-              <span className={styles.barEnd}>
-                <LinkButton look="quiet" href={`${newRecordPath(seriesId, kind)}?like=${encodeURIComponent(id)}`}>
-                  Make a copy
-                </LinkButton>
-                <Button look="stop" aria-disabled={isPending} onClick={() => remove(false)}>
-                  Remove
-                </Button>
-              </span>
-            ) : null}
           </div>
+          {id !== null && kind !== 'series' ? (
+            <div className={styles.more}>
+              <LinkButton look="quiet" href={`${newRecordPath(seriesId, kind)}?like=${encodeURIComponent(id)}`}>
+                Make a copy
+              </LinkButton>
+              <Button look="stop" aria-disabled={isPending} onClick={() => remove(false)}>
+                Remove
+              </Button>
+            </div>
+          ) : null}
         </UntilReady>
       </form>
     </FormProvider>
