@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import { assert, constantFrom, integer, property } from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseLength, writeLength } from '@/lib/views/record-form-length';
 
@@ -6,8 +6,8 @@ const DAYS_30 = 30 * 1440;
 
 describe('A length of time', () => {
   it('is read back as it was written, in days or not', () => {
-    fc.assert(
-      fc.property(fc.integer({ min: -DAYS_30, max: DAYS_30 }), fc.constantFrom('elapsed' as const, 'worked' as const), (length, clock) => {
+    assert(
+      property(integer({ min: -DAYS_30, max: DAYS_30 }), constantFrom('elapsed' as const, 'worked' as const), (length, clock) => {
         expect(parseLength(writeLength(length, clock))).toBe(length === 0 ? 0 : length);
       }),
     );
