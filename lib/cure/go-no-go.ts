@@ -126,7 +126,7 @@ export function judgeCoating(coat: CoatClock, at: Instant, options: GoOptions): 
   const dust = dustCheck(at, options.dustSettledAt, options.zone);
   const laid = minutesSinceOrigin(climate, at) + options.length;
   const dry = step === null ? null : stageMinute(coat, 'touchDry', laid);
-  const end = momentOfMinute(climate, dry ?? climate.air.length * climate.step);
+  const end = momentOfMinute(climate, Math.ceil((dry ?? climate.air.length * climate.step) - 1e-6));
   const checks = [...dust];
   if (step !== null) {
     const values = { air: climate.air[step]!, surface: climate.surface[step]!, humidity: climate.humidity[step]! };
