@@ -21,6 +21,9 @@ export class CrewChoice {
   private readonly asked: Int32Array;
   private readonly nextFree: Int32Array;
   private readonly wished: Int32Array;
+  /** Search in which `nextFree` of a person was found. */
+  private readonly search: Int32Array;
+  private searches = 0;
   private stamp = 0;
   private round = 0;
   private first = 0;
@@ -34,7 +37,13 @@ export class CrewChoice {
     this.visited = new Int32Array(resourceCount);
     this.asked = new Int32Array(resourceCount);
     this.nextFree = new Int32Array(resourceCount);
+    this.search = new Int32Array(resourceCount);
     this.wished = new Int32Array(resourceCount);
+  }
+
+  /** To be called before the starts of another activity, or another partial schedule, are asked about. */
+  begin(): void {
+    this.searches += 1;
   }
 
   /** 0 when a crew is found (see {@link pick}); else the next start at which somebody else becomes free. */
@@ -49,8 +58,12 @@ export class CrewChoice {
       if (this.asked[person] === this.stamp) continue;
       this.asked[person] = this.stamp;
       this.slotOf[person] = -1;
-      const wait = this.waitFor(activity, person, t);
-      this.nextFree[person] = wait;
+      // What was found out about somebody at an earlier start of the same search still holds.
+      if (this.search[person] !== this.searches || this.nextFree[person]! <= t) {
+        this.nextFree[person] = this.waitFor(activity, person, t);
+        this.search[person] = this.searches;
+      }
+      const wait = this.nextFree[person]!;
       if (wait > t && wait < next) next = wait;
     }
     if (this.pickPrevious(activity, slots, t)) return 0;
