@@ -14,14 +14,19 @@ export const DUST_SETTLES = 60;
 /** Shortest piece of a task that pauses between sessions, worked minutes: less is spent on setting up. Common practice, no source. */
 export const SHORTEST_PIECE = 30;
 
-/** Shots that must be in the can before the task may start. */
-export function shotsAhead(task: Task): Task['shots'] {
+/** Shots that are filmed ahead of an irreversible task, whether they are in the can or not. */
+export function beforeShots(task: Task): Task['shots'] {
   return task.irreversible ? task.shots.filter((shot) => shot.purpose === 'before') : [];
+}
+
+/** Shots that must still be filmed before the task may start. */
+export function shotsAhead(task: Task): Task['shots'] {
+  return beforeShots(task).filter((shot) => shot.filmedAt === null);
 }
 
 /** Booked minutes of a task: mean hands-on time and the shots filmed during it, to the next 5 min. */
 export function taskMinutes(task: Task): number {
-  const ahead = new Set(shotsAhead(task).map((shot) => shot.id));
+  const ahead = new Set(beforeShots(task).map((shot) => shot.id));
   const filming = task.shots.filter((shot) => !ahead.has(shot.id)).reduce((sum, shot) => sum + shot.time, 0);
   return bookable(threePointMean(task.effort) + filming);
 }
