@@ -5,3 +5,15 @@ export {
 } from './packing-model';
 export { packSegments } from './packing';
 export { packParallel, type ParallelPacking, type ParallelProblem } from './parallel-packing';
+export { checkAiringOrder, type ShownPart, type ShownSegment } from './airing-order';
+export { countBank, spreadReleases, USUAL_MINIMUM, type Bank, type BankedEpisode, type BankWeek } from './bank';
+export {
+  cameraNeed, checkKit, gigabytesPerHour, shootingRatio, timeLapse, USUAL_RATIO, type CameraKit, type CameraNeed, type TimeLapse,
+} from './camera';
+export { oneWayRisk, USUAL_LOSS, USUAL_SHARED, type OneWayRisk } from './one-way-risk';
+export { findRelief, type Relief } from './relief';
+export { checkDisclosure, checkSponsors, checkUnplaced, type Obligation, type SponsoredEpisode } from './sponsors';
+export { experiencedTime, filmingMinutes, shotsWithin, typedTime, type Experience } from './task-time';
+export {
+  budgetEpisodes, type Balance, type BudgetEpisode, type BudgetProblem, type BudgetSession, type BudgetTask, type EpisodeBudget, type Verdict,
+} from './time-budget';
