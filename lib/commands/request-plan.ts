@@ -54,7 +54,7 @@ async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<
 
 /**
  * Compiles, solves in a worker thread, has the independent checker look at the answer, and saves the draft.
- * Fails with every stop issue of the series, `plan-contradiction`, `no-sessions-ahead`, `nothing-to-plan` or `no-plan-in-time`.
+ * Fails with every stop issue of the series, `plan-contradiction`, `no-sessions-ahead`, `nothing-to-plan`, `no-plan-in-time` or `cancelled`.
  * @throws Error when the checker finds a fault in the engine's answer: that is a bug, and nothing is saved.
  */
 export async function requestPlan(ctx: CommandContext, seriesId: string, options: PlanOptions): Promise<Result<{ readonly plan: SavedPlan }>> {
@@ -67,6 +67,8 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   if (!compiled.ok) return compiled;
   const solved = await solveCompiled(compiled.value, options);
   if (!solved.ok) return solved;
+  // The thread hands over its best when it is stopped; the person who stopped it wants nothing changed.
+  if (options.signal?.aborted === true) return fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
   const violations = check(compiled.value.problem, solved.value.schedule);
   if (violations.length > 0) throw new Error(`The plan breaks its own rules, so it was not saved: ${violations.slice(0, 3).map((violation) => violation.message).join(' ')}`);
   const result = raisePlan(compiled.value, solved.value, { solveTime: instant(ctx.now()) - now });

@@ -5,7 +5,7 @@ import {
   type CivilDate, type IsoWeek,
 } from '@/lib/calendar';
 import { findFallback, type EpisodeOutlook, type PlanBlock, type SavedPlan, type Span } from '@/lib/plan';
-import { MS_PER_MINUTE, type Instant } from '@/lib/units';
+import { addMinutes, MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { buildAxis, clipSpan, positionOf, type Axis } from './week-axis';
 import { isErrand, isWait, linkRecord, showBlock, showReasons } from './week-block';
 import type {
@@ -53,14 +53,15 @@ function describeOutlook(outlook: EpisodeOutlook | undefined, zone: string): { o
 function listDeadlines(date: CivilDate, document: SeriesDocument, plan: SavedPlan | null): Deadline[] {
   const { zone } = document.series;
   const link = (episode: Episode) => linkRecord('episode', episode.id, document.episodes);
-  const shoots = (plan?.result.episodes ?? []).filter((one) => dateOf(one.shootDue, zone) === date).flatMap((one): Deadline[] => {
+  // Due at the end of a day is due on that day, not on the next.
+  const shoots = (plan?.result.episodes ?? []).filter((one) => dateOf(addMinutes(one.shootDue, -1), zone) === date).flatMap((one): Deadline[] => {
     const episode = document.episodes.find((candidate) => candidate.id === one.episodeId);
     return episode ? [{ episode: link(episode), kind: 'shoot due', text: `${episode.name}: recording complete`, ...describeOutlook(one, zone) }] : [];
   });
   const releases = document.episodes.filter((episode) => episode.releaseDate === date).map((episode): Deadline => {
-    const isOut = episode.status === 'released';
     const found = describeOutlook(plan?.result.episodes.find((one) => one.episodeId === episode.id), zone);
-    return { episode: link(episode), kind: 'release', text: `${episode.name}: release`, ...(isOut ? { outlook: 'released', isLate: false } : found) };
+    const known = episode.status === 'planned' ? found : { outlook: episode.status, isLate: false };
+    return { episode: link(episode), kind: 'release', text: `${episode.name}: release`, ...known };
   });
   return [...shoots, ...releases];
 }

@@ -36,7 +36,7 @@ function DayHeads({ view }: { readonly view: WeekView }) {
           window.ticks.map((tick, index) => (
             <span
               key={`${window.left}:${tick.left}`}
-              className={`${styles.tick} ${index === 0 ? styles.tickFirst : ''} ${index === window.ticks.length - 1 ? styles.tickLast : ''}`}
+              className={`${styles.tick} ${index === 0 ? styles.tickFirst : ''} ${index > 0 && index === window.ticks.length - 1 ? styles.tickLast : ''}`}
               style={{ left: percent(tick.left) }}
               aria-hidden
             >
@@ -88,7 +88,7 @@ interface RowProps {
 }
 
 function Row({ row, view, above, below }: RowProps) {
-  const size = { '--lanes': Math.max(row.lanes, row.kind === 'place' && row.waitLanes === 0 ? 1 : 0), '--waits': row.waitLanes } as CSSProperties;
+  const size = { '--lanes': row.lanes, '--waits': row.waitLanes } as CSSProperties;
   return (
     <section className={styles.row} aria-label={row.name} style={size}>
       <h4 className={`${styles.rowName} ${row.kind === 'place' ? '' : styles.outside}`}>{row.name}</h4>
