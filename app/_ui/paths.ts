@@ -14,6 +14,9 @@ export const KIND_SLUGS = {
   task: 'tasks',
   outsideJob: 'outside-jobs',
   link: 'links',
+  segment: 'segments',
+  sponsorship: 'sponsors',
+  timeLog: 'time-logs',
 } as const satisfies Record<ListKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */

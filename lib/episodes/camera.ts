@@ -1,19 +1,9 @@
 /** Camera arithmetic: card space, batteries, time-lapses, shooting ratio. */
+import type { CameraKit } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 
-/** The camera kit of a series; the values are typed from its labels. */
-export interface CameraKit {
-  readonly cameras: number;
-  /** Megabits a second of one camera. */
-  readonly bitRate: number;
-  /** Space of each card, gigabytes (10⁹ bytes), for all cameras together. */
-  readonly cards: readonly number[];
-  readonly batteries: number;
-  /** Minutes that one battery records. */
-  readonly batteryMinutes: number;
-  /** Largest part of a card that is filled, 0 to 1. */
-  readonly fillLimit: number;
-}
+/** Where a series starts: one camera, two cards, three batteries. Common practice, no source. */
+export const USUAL_KIT: CameraKit = { cameras: 1, bitRate: 100, cards: [64, 64], batteries: 3, batteryMinutes: 90, fillLimit: 0.9 };
 
 /** Shooting ratio, minutes recorded for each minute on screen: 10 to 30 is common practice, no source. */
 export const USUAL_RATIO = 15;

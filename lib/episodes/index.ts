@@ -1,6 +1,6 @@
 /** Episodes: what goes in, how much workshop time there is for it, what is in hand, and what is owed in them. */
 export {
-  checkPacking, costOf, termsOf, USUAL_WEIGHTS,
+  checkPacking, costOf, termsOf, USUAL_TITLES, USUAL_WEIGHTS,
   type PackedEpisode, type Packing, type PackingProblem, type PackingRules, type PackingTerms, type PackingWeights, type StorySegment,
 } from './packing-model';
 export { packSegments } from './packing';
@@ -8,7 +8,7 @@ export { packParallel, type ParallelPacking, type ParallelProblem } from './para
 export { checkAiringOrder, type ShownPart, type ShownSegment } from './airing-order';
 export { countBank, spreadReleases, USUAL_MINIMUM, type Bank, type BankedEpisode, type BankWeek } from './bank';
 export {
-  cameraNeed, checkKit, gigabytesPerHour, shootingRatio, timeLapse, USUAL_RATIO, type CameraKit, type CameraNeed, type TimeLapse,
+  cameraNeed, checkKit, gigabytesPerHour, shootingRatio, timeLapse, USUAL_KIT, USUAL_RATIO, type CameraNeed, type TimeLapse,
 } from './camera';
 export { oneWayRisk, USUAL_LOSS, USUAL_SHARED, type OneWayRisk } from './one-way-risk';
 export { findRelief, type Relief } from './relief';

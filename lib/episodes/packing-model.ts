@@ -28,6 +28,9 @@ export interface PackingWeights {
 
 export const USUAL_WEIGHTS: PackingWeights = { length: 10, hang: 1, hook: 1, result: 0.25 };
 
+/** Minutes of titles and credits in an episode; common practice, no source. */
+export const USUAL_TITLES = 0.5;
+
 export interface PackingRules {
   /** Minutes on screen, titles included. */
   readonly runtime: { readonly target: number; readonly min: number; readonly max: number };

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { cameraNeed, checkKit, gigabytesPerHour, oneWayRisk, shootingRatio, timeLapse, type CameraKit } from '@/lib/episodes';
+import { cameraNeed, checkKit, gigabytesPerHour, oneWayRisk, shootingRatio, timeLapse } from '@/lib/episodes';
+import type { CameraKit } from '@/lib/build';
 import { unwrap } from '@/lib/result';
 
 const KIT: CameraKit = { cameras: 2, bitRate: 100, cards: [64, 64], batteries: 4, batteryMinutes: 90, fillLimit: 0.9 };

@@ -24,7 +24,7 @@ export const taskSchema = (setting: FormSetting) => z.strictObject({
   crew: listOf(z.strictObject({ skill: orNull(phrase).default(null), count: wholeNumber('people') })),
   equipmentIds: idsOf('piece of equipment'),
   coats: listOf(z.strictObject({ id: lineId(setting), materialId: idOf('material') })),
-  coverage: oneOf(['none', 'locked-off', 'moved camera', 'inserts and teaching', 'piece to camera', 'time-lapse']).default('none'),
+  coverage: oneOf(['none', 'locked-off', 'moved camera', 'inserts and teaching', 'piece to camera', 'time-lapse', 'montage']).default('none'),
   shots: listOf(shotSchema(setting)),
   conditions: z.strictObject({ minimumTemperature: orNull(celsiusValue).default(null), needsDaylight: flag })
     .default({ minimumTemperature: null, needsDaylight: false }),

@@ -14,6 +14,7 @@ const categories = oneOf<Category>({
 
 const coverages = oneOf<Coverage>({
   none: true, 'locked-off': true, 'moved camera': true, 'inserts and teaching': true, 'piece to camera': true, 'time-lapse': true,
+  montage: true,
 });
 
 interface Children {
