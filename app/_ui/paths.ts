@@ -2,7 +2,7 @@
 import type { ListKind } from '@/lib/build';
 
 /** Kind and its word in an address, in the order a new crew fills them. */
-export const KIND_SLUGS = {
+const KIND_SLUGS = {
   place: 'places',
   person: 'people',
   part: 'parts',
@@ -27,7 +27,7 @@ export function findKind(slug: string): ListKind | null {
   return null;
 }
 
-export function isListKind(kind: string): kind is ListKind {
+function isListKind(kind: string): kind is ListKind {
   return Object.hasOwn(KIND_SLUGS, kind);
 }
 

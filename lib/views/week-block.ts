@@ -7,7 +7,7 @@ import type { BlockPart, BlockReason, BlockView, RecordLink } from './week-model
 import { formatRange } from './week-words';
 
 /** What a block's kind is called on a page. */
-export const KIND_WORDS: Readonly<Record<BlockKind, string>> = {
+const KIND_WORDS: Readonly<Record<BlockKind, string>> = {
   task: 'Work',
   'before-shot': 'Film before',
   'drop-off': 'Drop-off',
@@ -23,7 +23,7 @@ export const isWait = (kind: BlockKind): boolean => kind === 'away' || kind === 
 export const isErrand = (kind: BlockKind): boolean => kind === 'drop-off' || kind === 'collection';
 
 /** Worked minutes of a block, or elapsed minutes of a wait. */
-export function blockMinutes(block: PlanBlock): number {
+function blockMinutes(block: PlanBlock): number {
   const spans = isWait(block.kind) || block.pieces.length === 0 ? [block] : block.pieces;
   return spans.reduce((sum, span) => sum + (span.end - span.start) / MS_PER_MINUTE, 0);
 }

@@ -22,6 +22,12 @@ test('in a shop cold enough the window closes before it opens', () => {
   expect(forecast.reached.recoatFrom).toBe(hour(8));
 });
 
+test('a recoat table holds its shortest wait even where the film is ready sooner', () => {
+  const quick: CoatMaterial = { ...libraryMaterial('paint-polyurethane'), stages: { ...COAT.stages, recoatFrom: 120 } };
+  const opening = (temperature: number) => forecastCoat(createCoatClock(hourly([temperature, 200]), quick), ORIGIN).reached.recoatFrom;
+  expect([opening(20), opening(24), opening(30)]).toEqual([hour(8), hour(6), hour(4)]);
+});
+
 test('a pause stops the clock for its hours and no more', () => {
   const coat = createCoatClock(hourly([20, 1], [3, 7], [20, 100]), COAT);
   const { reached, faults } = forecastCoat(coat, ORIGIN);

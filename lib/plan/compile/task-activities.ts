@@ -11,6 +11,9 @@ import { sessionDemands, taskCalendar } from './session-calendars';
 /** Elapsed minutes that dust needs to settle; 30-60 is common practice, no source. */
 export const DUST_SETTLES = 60;
 
+/** Shortest piece of a task that pauses between sessions, worked minutes: less is spent on setting up. Common practice, no source. */
+export const SHORTEST_PIECE = 30;
+
 /** Shots that must be in the can before the task may start. */
 export function shotsAhead(task: Task): Task['shots'] {
   return task.irreversible ? task.shots.filter((shot) => shot.purpose === 'before') : [];
@@ -76,11 +79,13 @@ function demandWords(draft: Draft, task: Task): string {
 export function addTask(draft: Draft, task: Task): void {
   const id = taskActivity(task.id);
   const pin = task.pinnedStart === null ? {} : { pin: { start: draft.clock.down(task.pinnedStart) } };
+  const duration = taskMinutes(task);
   const activity: Activity = {
     id,
-    duration: taskMinutes(task),
+    duration,
     calendar: taskCalendar(draft, task),
     mode: task.inOneGo ? 'one-go' : 'split',
+    ...(task.inOneGo || duration === 0 ? {} : { shortestPiece: Math.min(SHORTEST_PIECE, duration) }),
     demands: taskDemands(task),
     crew: crewNeeds(draft, task),
     states: taskStates(draft, task),
