@@ -63,7 +63,7 @@ function calendarWords(draft: Draft, activity: string, until: Instant | null): W
   const demands = demandWords(draft, activity);
   const isNone = task !== undefined && (draft.calendars.get(taskCalendar(draft, task))?.intervals.length ?? 0) === 0;
   if (isNone) return { text: `No time ahead is ${demands}.`, change: 'Add such a session.' };
-  const length = task ? `, ${taskMinutes(task)} min${task.inOneGo ? ' in one go' : ''}` : '';
+  const length = task ? `, ${taskMinutes(draft.document, task)} min${task.inOneGo ? ' in one go' : ''}` : '';
   return { text: `Needs time ${demands}${length}: the first that is left starts ${at(draft, until)}.`, change: 'Add such a session earlier.' };
 }
 
