@@ -1,6 +1,7 @@
 /** What must be ready before a session can do its planned work. */
 import type { SeriesDocument, Session, Task } from '@/lib/build';
 import { formatMoment, formatWorkLength } from '@/lib/calendar';
+import { cameraNeed } from '@/lib/episodes';
 import { isFilmed, type PlanBlock, type Span } from '@/lib/plan';
 import { MINUTES_PER_DAY, MS_PER_MINUTE, minutesBetween } from '@/lib/units';
 import { nameOf } from './week-block';
@@ -82,10 +83,14 @@ export function countFilmedMinutes(work: readonly Work[], document: SeriesDocume
 function listCamera(session: Session, work: readonly Work[], document: SeriesDocument): ReadyItem[] {
   const filmed = countFilmedMinutes(work, document);
   if (filmed === 0) return [];
+  const { camera } = document.series;
+  const need = cameraNeed(camera, filmed);
+  const batteries = camera.batteries === 0 ? 'on mains' : `${need.batteries} of ${formatCount(camera.batteries, 'battery', 'batteries')}`;
+  const kit = `${Math.ceil(need.gigabytes)} of ${Math.floor(need.space)} GB, ${batteries}`;
   return [{
     kind: 'camera',
-    text: `Batteries charged and cards empty: ${formatWorkLength(filmed)} to be filmed`,
-    isAtRisk: !session.isRecording,
+    text: `Batteries charged and cards empty: ${formatWorkLength(filmed)} to be filmed. If ${camera.cameras === 1 ? 'the camera rolls' : `all ${camera.cameras} cameras roll`} throughout: ${kit}.${need.issues.map(({ fix }) => ` ${fix}`).join('')}`,
+    isAtRisk: !session.isRecording || need.issues.length > 0,
     subject: { kind: 'session', id: session.id, name: session.name },
   }];
 }
