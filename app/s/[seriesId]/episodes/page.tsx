@@ -6,6 +6,7 @@ import { EmptyState, episodePath, episodesPath, estimatesPath, IssueList, kindPa
 import { loadDocument, openViewContext, viewEpisodes, type BankView, type EpisodesView, type ProposalView, type ReelView } from '@/lib/views';
 import { ArrangeButton } from './action-button';
 import styles from './episodes.module.css';
+import { FactsTable } from './facts-table';
 import { RuntimeScale } from './runtime-scale';
 import { StandingSign } from './standing-sign';
 
@@ -139,23 +140,21 @@ function Bank({ bank, seriesId }: { readonly bank: BankView; readonly seriesId: 
         ))}
       </nav>
       <IssueList issues={bank.issues} seriesId={seriesId} />
-      <div className={styles.wide} role="region" aria-label="Episodes in hand by week" tabIndex={0}>
-        <table className={styles.table}>
-          <thead><tr><th scope="col">Week</th><th scope="col">In hand</th><th scope="col">What happens</th></tr></thead>
-          <tbody>
-            {bank.weeks.map((week) => (
-              <tr key={week.week}>
-                <th scope="row">{week.week} <span className={styles.soft}>{week.monday}</span></th>
-                <td>
-                  <span className={week.isBelow ? styles.warn : undefined}>{week.inHand}{week.isBelow ? `, fewer than ${bank.minimum}` : ''}</span>
-                  {week.evergreen > 0 ? <span className={styles.soft}> ({week.evergreen} for any week)</span> : null}
-                </td>
-                <td>{week.events.join('; ')}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <FactsTable
+        label="Episodes in hand by week"
+        columns={['Week', 'In hand', 'What happens']}
+        rows={bank.weeks.map((week) => ({
+          key: week.week,
+          cells: [
+            <>{week.week} <span className={styles.soft}>{week.monday}</span></>,
+            <>
+              <span className={week.isBelow ? styles.warn : undefined}>{week.inHand}{week.isBelow ? `, fewer than ${bank.minimum}` : ''}</span>
+              {week.evergreen > 0 ? <span className={styles.soft}> ({week.evergreen} for any week)</span> : null}
+            </>,
+            week.events.join('; '),
+          ],
+        }))}
+      />
     </section>
   );
 }

@@ -5,6 +5,7 @@ import { episodesPath, IssueList, LinkButton, newRecordPath, PageBody, PageHead,
 import { loadDocument, openViewContext, viewEpisode, type EpisodeView } from '@/lib/views';
 import { RecordLink } from '../../week/record-link';
 import styles from '../episodes.module.css';
+import { FactsTable } from '../facts-table';
 import { StandingSign } from '../standing-sign';
 import { SegmentReel } from './segment-reel';
 
@@ -56,19 +57,13 @@ function Budget({ view }: { readonly view: EpisodeView }) {
       <StandingSign standing={view.standing} />
       <p>{view.standing.text}</p>
       {view.balances.length > 0 ? (
-        <div className={styles.wide} role="region" aria-label="Crew time needed and free" tabIndex={0}>
-          <table className={styles.table}>
-            <thead><tr><th scope="col">Crew time</th><th scope="col">Needs</th><th scope="col">P80</th><th scope="col">In sessions before</th><th scope="col">Taken by earlier ones</th><th scope="col">Left</th><th scope="col">Left at P80</th></tr></thead>
-            <tbody>
-              {view.balances.map((balance) => (
-                <tr key={balance.what}>
-                  <th scope="row">{balance.what}</th><td>{balance.need}</td><td>{balance.p80}</td><td>{balance.available}</td><td>{balance.earlier}</td>
-                  <td className={balance.isShort ? styles.bad : undefined}>{balance.left}</td><td>{balance.leftAtP80}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <FactsTable
+          label="Crew time needed and free"
+          columns={['Crew time', 'Needs', 'P80', 'In sessions before', 'Taken by earlier ones', 'Left', 'Left at P80']}
+          rows={view.balances.map(({ what, need, p80, available, earlier, left, leftAtP80, isShort }) => ({
+            key: what, cells: [what, need, p80, available, earlier, <span key="left" className={isShort ? styles.bad : undefined}>{left}</span>, leftAtP80],
+          }))}
+        />
       ) : null}
       {view.relief.length > 0 ? (
         <>
@@ -95,19 +90,17 @@ function Shots({ view }: { readonly view: EpisodeView }) {
       <h2 id="shots-head">Shots and camera</h2>
       {[...view.shotWords, ...view.camera].map((words) => <p key={words}>{words}</p>)}
       {view.shots.length > 0 ? (
-        <div className={styles.wide} role="region" aria-label="Shots" tabIndex={0}>
-          <table className={styles.table}>
-            <thead><tr><th scope="col">Shot</th><th scope="col">Purpose</th><th scope="col">Work</th><th scope="col">State</th></tr></thead>
-            <tbody>
-              {view.shots.map((shot) => (
-                <tr key={shot.key}>
-                  <th scope="row">{shot.name}{shot.isMustHave ? <span className={styles.soft}> must have</span> : null}</th>
-                  <td>{shot.purpose}</td><td><RecordLink seriesId={view.seriesId} to={shot.task}>{shot.task.name}</RecordLink></td><td>{shot.state}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <FactsTable
+          label="Shots"
+          columns={['Shot', 'Purpose', 'Work', 'State']}
+          rows={view.shots.map((shot) => ({
+            key: shot.key,
+            cells: [
+              <>{shot.name}{shot.isMustHave ? <span className={styles.soft}> must have</span> : null}</>,
+              shot.purpose, <RecordLink key="task" seriesId={view.seriesId} to={shot.task}>{shot.task.name}</RecordLink>, shot.state,
+            ],
+          }))}
+        />
       ) : null}
     </section>
   );

@@ -66,6 +66,9 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
     if (row !== undefined && from !== place) move(row, episodeId, place);
     setDragged(null);
   };
+  /** Dragging is an extra beside the buttons. */
+  const dragFrom = (row: SegmentRow) => ({ draggable: true, onDragStart: () => setDragged(row.id) });
+  const dropAt = (place: number) => ({ onDragOver: (event: DragEvent) => event.preventDefault(), onDrop: (event: DragEvent) => drop(event, place) });
   return (
     <UntilReady>
       <p className={shared.standing} aria-live="polite">
@@ -76,10 +79,7 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
       {shown.length === 0 ? <p className={shared.soft}>No segment is in this episode yet.</p> : null}
       <ol className={styles.rows}>
         {shown.map((row, place) => (
-          <li
-            key={row.id} className={styles.row} draggable
-            onDragStart={() => setDragged(row.id)} onDragOver={(event) => event.preventDefault()} onDrop={(event) => drop(event, place)}
-          >
+          <li key={row.id} className={styles.row} {...dragFrom(row)} {...dropAt(place)}>
             <Segment seriesId={seriesId} row={row} />
             <MoveControls row={row} place={place} count={shown.length} isPending={isPending} otherEpisodes={otherEpisodes} onPlace={(to) => move(row, episodeId, to)} onLeave={(to) => move(row, to, 0)} />
           </li>
@@ -90,7 +90,7 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
           <h3 className={styles.looseHead}>In no episode</h3>
           <ul className={styles.rows} aria-label="Segments in no episode">
             {loose.map((row) => (
-              <li key={row.id} className={styles.row} draggable onDragStart={() => setDragged(row.id)}>
+              <li key={row.id} className={styles.row} {...dragFrom(row)}>
                 <Segment seriesId={seriesId} row={row} />
                 <div className={styles.controls}>
                   <Button onClick={() => move(row, episodeId, shown.length)} aria-disabled={isPending}>Put at the end<span className="visually-hidden">: {row.name}</span></Button>

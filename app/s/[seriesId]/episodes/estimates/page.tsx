@@ -5,6 +5,7 @@ import { EmptyState, episodesPath, kindPath, LinkButton, newRecordPath, PageBody
 import { loadDocument, viewEstimates, type EstimatesView, type FactorRow } from '@/lib/views';
 import { ExperienceSwitch } from '../action-button';
 import styles from '../episodes.module.css';
+import { FactsTable } from '../facts-table';
 
 interface Props {
   readonly params: Promise<{ seriesId: string }>;
@@ -78,19 +79,14 @@ function Plot({ view }: { readonly view: EstimatesView }) {
         </svg>
         <figcaption className={styles.soft}>Minutes as thought across, minutes taken upwards. Round: hands-on. Square: filming. Hollow: interrupted. Above the line it took longer.</figcaption>
       </figure>
-      <div className={styles.wide} role="region" aria-label="Finished tasks" tabIndex={0}>
-        <table className={styles.table}>
-          <thead><tr><th scope="col">Task</th><th scope="col">What</th><th scope="col">Thought</th><th scope="col">Taken</th></tr></thead>
-          <tbody>
-            {view.points.map((point) => (
-              <tr key={point.key}>
-                <th scope="row">{point.name}</th><td>{point.kind}, {point.category}{point.wasInterrupted ? ', interrupted' : ''}</td>
-                <td>{Math.round(point.estimate)} min</td><td>{Math.round(point.actual)} min</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <FactsTable
+        label="Finished tasks"
+        columns={['Task', 'What', 'Thought', 'Taken']}
+        rows={view.points.map((point) => ({
+          key: point.key,
+          cells: [point.name, `${point.kind}, ${point.category}${point.wasInterrupted ? ', interrupted' : ''}`, `${Math.round(point.estimate)} min`, `${Math.round(point.actual)} min`],
+        }))}
+      />
     </section>
   );
 }
@@ -101,16 +97,11 @@ function Factors({ title, rows }: { readonly title: string; readonly rows: reado
     <section className={styles.section}>
       <h2>{title}</h2>
       <p className={styles.soft}>The fewer of a sort there are, the more its factor borrows from the others. Eight of ten such factors lie in the range.</p>
-      <div className={styles.wide} role="region" aria-label={`${title}: factors`} tabIndex={0}>
-        <table className={styles.table}>
-          <thead><tr><th scope="col">Sort</th><th scope="col">Finished</th><th scope="col">Takes</th><th scope="col">Range</th><th scope="col">Its own mean</th><th scope="col">Borrowed</th></tr></thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={row.what}><th scope="row">{row.what}</th><td>{row.n}</td><td>{row.factor}</td><td>{row.interval}</td><td>{row.own}</td><td>{row.borrowed}</td></tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <FactsTable
+        label={`${title}: factors`}
+        columns={['Sort', 'Finished', 'Takes', 'Range', 'Its own mean', 'Borrowed']}
+        rows={rows.map((row) => ({ key: row.what, cells: [row.what, row.n, row.factor, row.interval, row.own, row.borrowed] }))}
+      />
     </section>
   );
 }
