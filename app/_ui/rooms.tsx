@@ -26,7 +26,7 @@ function listRooms(seriesId: string, week: string): readonly Room[] {
   ];
 }
 
-/** The seven rooms of a series. `week` is the current ISO week. */
+/** The rooms of a series. `week` is the current ISO week. */
 export function Rooms({ seriesId, week }: { readonly seriesId: string; readonly week: string }) {
   const path = usePathname();
   return (

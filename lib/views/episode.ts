@@ -88,19 +88,21 @@ function listShots({ document }: EpisodesInput, episode: Episode): readonly Shot
     purpose: shot.purpose,
     task: linkRecord('task', task.id, document.tasks),
     isMustHave: shot.mustHave,
-    state: task.doneAt !== null ? 'its work is done' : shot.purpose === 'before' && task.irreversible ? 'to be filmed before the work starts' : 'to be filmed',
+    state: shot.filmedAt !== null ? `filmed ${formatMoment(shot.filmedAt, document.series.zone)}` : task.doneAt !== null ? 'its work is done' : shot.purpose === 'before' && task.irreversible ? 'to be filmed before the work starts' : 'to be filmed',
   })));
 }
 
 function tellShots({ document }: EpisodesInput, episode: Episode): readonly string[] {
-  const open = document.tasks.filter((task) => task.episodeId === episode.id && task.doneAt === null && task.irreversible && isFilmed(task));
-  const shots = open.reduce((sum, task) => sum + Math.max(1, shotsWithin(task).length), 0);
+  const once = document.tasks.filter((task) => task.episodeId === episode.id && task.doneAt === null && task.irreversible && isFilmed(task));
+  const shots = once.reduce((sum, task) => sum + Math.max(1, shotsWithin(task).length), 0);
   const missing = listBeforeMissing(document, episode.id);
   const words: string[] = [];
   if (shots > 0) {
     const [one, two] = [oneWayRisk(shots, 1).any, oneWayRisk(shots, 2).any];
-    words.push(`${formatCount(shots, 'shot')} of ${formatCount(open.length, 'step')} that happen once: the chance to lose at least one is ${percent(one)} with one camera, ${percent(two)} with two. Common practice, no source: one in twenty a shot and camera.`);
+    words.push(`${formatCount(shots, 'shot')} of ${formatCount(once.length, 'step that happens once', 'steps that happen once')}: the chance to lose at least one is ${percent(one)} with one camera, ${percent(two)} with two. Common practice, no source: one in twenty a shot and camera.`);
   }
+  const waiting = once.flatMap((task) => task.shots.filter((shot) => shot.purpose === 'before' && shot.filmedAt === null)).length;
+  if (waiting > 0) words.push(`${formatCount(waiting, 'before-shot')} to be filmed before work that happens once.`);
   if (missing.length > 0) words.push(`No before-shot is asked for: ${joinNames(missing.map((task) => `“${task.name}”`))}. Add one, or it cannot be shown how it was.`);
   return words;
 }

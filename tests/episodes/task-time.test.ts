@@ -5,7 +5,7 @@ import { minutes } from '@/lib/units';
 import { sampleTask } from '../build/sample-series';
 
 const EVEN: Experience = { filming: COMMON_PRACTICE, handsOnFactor: () => 1, filmingFactor: () => 1 };
-const shot = (id: string, purpose: 'before' | 'during', time: number) => ({ id, name: id, purpose, time: minutes(time), mustHave: true });
+const shot = (id: string, purpose: 'before' | 'during', time: number) => ({ id, name: id, purpose, time: minutes(time), mustHave: true, filmedAt: null });
 const WORK = { low: minutes(60), likely: minutes(90), high: minutes(180) };
 
 test('typed time is the mean hands-on time and the shots filmed in the task', () => {

@@ -4,7 +4,7 @@ import { stageWait } from '@/lib/cure';
 import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
-import { addLag, need, previousStart, type Draft } from './draft';
+import { addLag, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
 import { sessionDemands, taskCalendar } from './session-calendars';
@@ -15,9 +15,14 @@ export const DUST_SETTLES = 60;
 /** Shortest piece of a task that pauses between sessions, worked minutes: less is spent on setting up. Common practice, no source. */
 export const SHORTEST_PIECE = 30;
 
-/** Shots that must be in the can before the task may start. */
-export function shotsAhead(task: Task): Task['shots'] {
+/** Shots that are filmed ahead of an irreversible task, whether they are in the can or not. */
+export function beforeShots(task: Task): Task['shots'] {
   return task.irreversible ? task.shots.filter((shot) => shot.purpose === 'before') : [];
+}
+
+/** Shots that must still be filmed before the task may start. */
+export function shotsAhead(task: Task): Task['shots'] {
+  return beforeShots(task).filter((shot) => shot.filmedAt === null);
 }
 
 /**
@@ -93,7 +98,7 @@ export function addTask(draft: Draft, task: Task): void {
     states: taskStates(draft, task),
     release: draft.nowMinute,
     ...pin,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, activity, demandWords(draft, task));
   const ahead = shotsAhead(task);
@@ -111,7 +116,7 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
     states: surfaceStates(draft, task, null),
     release: draft.nowMinute,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, shots, demandWords(draft, task));
   addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id });

@@ -1,6 +1,6 @@
 /** Shapes of the values that are kept as JSON in a row. */
 import type { CameraKit, DateSpan, FilmingPractice, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
-import { minutes } from '@/lib/units';
+import { instant, minutes } from '@/lib/units';
 import { z } from 'zod';
 import { oneOf } from '../column';
 
@@ -33,5 +33,6 @@ export const shots: z.ZodType<readonly Shot[]> = z.array(
     }),
     time: z.number().transform(minutes),
     mustHave: z.boolean(),
+    filmedAt: z.number().transform(instant).nullable().default(null),
   }),
 );
