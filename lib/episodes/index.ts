@@ -11,6 +11,7 @@ export {
   cameraNeed, checkKit, gigabytesPerHour, shootingRatio, timeLapse, USUAL_KIT, USUAL_RATIO, type CameraNeed, type TimeLapse,
 } from './camera';
 export { oneWayRisk, USUAL_LOSS, USUAL_SHARED, type OneWayRisk } from './one-way-risk';
+export { chargeWork } from './charge-work';
 export { compareExperience, experienceOf, filmingOf, gatherExperience, timesOf, type SeriesExperience, type TaskObservation } from './experience';
 export { findRelief, type Relief } from './relief';
 export { checkDisclosure, checkSponsors, checkUnplaced, type Obligation, type SponsoredEpisode } from './sponsors';

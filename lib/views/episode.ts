@@ -10,7 +10,7 @@ import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
 import {
-  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, readObligation, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, type EpisodesInput,
+  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, readObligation, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
 } from './episodes-facts';
 import type { BalanceView, EpisodeView, SegmentRow, ShotRow, SponsorRow } from './episodes-model';
 import { linkRecord } from './week-block';
@@ -153,12 +153,14 @@ export function computeEpisode(input: EpisodesInput, id: string): EpisodeView | 
   const own = segmentsOf(document, id);
   const runtime = showRuntime(document, own);
   const missing = budget === undefined || budget.verdict === 'fits' || budget.verdict === 'done' ? 0 : -Math.min(budget.all.leftAtP80, budget.filmed.need.mean > 0 ? budget.filmed.leftAtP80 : 0);
+  const elsewhere = budget === undefined ? 0 : timeOwedElsewhere(document, id);
   return {
     seriesId: series.id, id, name: episode.name, number: index + 1,
     above: `Episode ${index + 1} · ${episode.status}`,
     lead: `Out ${formatDay(episode.releaseDate)}; recorded by the end of ${formatDay(addDays(dateOf(due, series.zone), -1))}.`,
     standing: showStanding(budget),
     balances: budget === undefined ? [] : [showBalance('All work', budget.all), showBalance('Filmed work, recording sessions', budget.filmed)],
+    owedElsewhere: elsewhere > 0 ? `${say(elsewhere)} of it is work of no episode, or of a later one, that this one waits for.` : null,
     relief: missing > 0 ? showRelief(input, episode, missing) : [],
     runtime,
     titles: series.titles,

@@ -2,7 +2,7 @@
 import { crewSize, deriveOrder, shootDue, type Episode, type Segment, type SeriesDocument, type Sponsorship, type Task } from '@/lib/build';
 import { addDays, compareDates, dateOf, type CivilDate } from '@/lib/calendar';
 import {
-  budgetEpisodes, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type Obligation, type ShownSegment, type SponsoredEpisode,
+  budgetEpisodes, chargeWork, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type Obligation, type ShownSegment, type SponsoredEpisode,
 } from '@/lib/episodes';
 import { isFilmed, type SavedPlan } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
@@ -39,21 +39,37 @@ export function showRuntime(document: SeriesDocument, segments: readonly Segment
   const off = rounded(Math.abs(minutes - target));
   const wish = off === 0 ? 'as wished' : `${off} ${minutes < target ? 'under' : 'over'} the wish of ${target}`;
   const bound = minutes < min ? `, ${rounded(min - minutes)} short of the shortest` : minutes > max ? `, ${rounded(minutes - max)} over the longest` : '';
+  if (segments.length === 0) return { minutes, target, min, max, isInside: false, text: `nothing on it yet of ${target} min` };
   return { minutes, target, min, max, isInside: minutes >= min && minutes <= max, text: `${minutes} min, ${wish}${bound}` };
+}
+
+/** Episodes that still have to be recorded, the one that comes out first in front. */
+export function listOpenEpisodes({ episodes }: SeriesDocument): readonly Episode[] {
+  return episodes.filter((episode) => episode.status === 'planned').toSorted((a, b) => compareDates(a.releaseDate, b.releaseDate) || a.order - b.order);
+}
+
+/** Crew time of an episode's budget that is work of no episode or of a later one, minutes: it waits for it. */
+export function timeOwedElsewhere(document: SeriesDocument, episodeId: string): number {
+  const timeOf = timesOf(document);
+  const paidBy = chargeWork(document, listOpenEpisodes(document));
+  return document.tasks.filter((task) => task.episodeId !== episodeId && paidBy.get(task.id) === episodeId)
+    .reduce((sum, task) => sum + timeOf(task).mean * Math.max(1, crewSize(task)), 0);
 }
 
 /** Budgets of the episodes that still have to be recorded, served in the order they are due. */
 export function listBudgets({ document, now }: EpisodesInput): ReadonlyMap<string, EpisodeBudget> {
   const timeOf = timesOf(document);
-  const open = document.episodes.filter((episode) => episode.status === 'planned');
+  const open = listOpenEpisodes(document);
+  const paidBy = chargeWork(document, open);
   const budgets = budgetEpisodes({
     now,
     fillLimit: document.series.fillLimit,
     episodes: open.map((episode) => ({ id: episode.id, name: episode.name, due: shootDue(document.series, episode) })),
     tasks: document.tasks.flatMap((task) => {
-      if (task.doneAt !== null || task.episodeId === null) return [];
+      const episodeId = paidBy.get(task.id);
+      if (episodeId === undefined) return [];
       const { mean, deviation } = timeOf(task);
-      return [{ id: task.id, name: task.name, episodeId: task.episodeId, mean, deviation, crew: Math.max(1, crewSize(task)), isFilmed: isFilmed(task) }];
+      return [{ id: task.id, name: task.name, episodeId, mean, deviation, crew: Math.max(1, crewSize(task)), isFilmed: isFilmed(task) }];
     }),
     sessions: document.sessions.map(({ start, end, crewIds, isRecording }) => ({ start, end, people: crewIds.length, isRecording })),
   });

@@ -135,6 +135,8 @@ export interface EpisodeView {
   readonly lead: string;
   readonly standing: Standing;
   readonly balances: readonly BalanceView[];
+  /** Part of the need that is work of no episode or of another; null: none. */
+  readonly owedElsewhere: string | null;
   /** Sets of changes that would make it fit. */
   readonly relief: readonly { readonly frees: string; readonly isEnough: boolean; readonly changes: readonly { readonly words: string; readonly task: RecordLink | null }[] }[];
   readonly runtime: RuntimeView;

@@ -1,9 +1,8 @@
 /** Which segments could go into which episodes. */
 import { shootDue, type Episode, type Segment } from '@/lib/build';
-import { compareDates } from '@/lib/calendar';
 import { packParallel, packSegments, USUAL_WEIGHTS, type Packing, type PackedEpisode, type PackingRules, type StorySegment } from '@/lib/episodes';
 import { fail, issue, ok, type Result } from '@/lib/result';
-import { segmentReadyAt, type EpisodesInput } from './episodes-facts';
+import { listOpenEpisodes, segmentReadyAt, type EpisodesInput } from './episodes-facts';
 import type { ProposalView } from './episodes-model';
 import { formatCount } from './week-words';
 
@@ -51,7 +50,7 @@ function show(packing: Packing, title: string, gap: string | null, open: readonl
 export function proposePackings(input: EpisodesInput): Result<readonly ProposalView[]> {
   const { document } = input;
   const { runtime, titles } = document.series;
-  const open = document.episodes.filter((episode) => episode.status === 'planned' && !episode.isEvergreen).toSorted((a, b) => compareDates(a.releaseDate, b.releaseDate) || a.order - b.order);
+  const open = listOpenEpisodes(document).filter((episode) => !episode.isEvergreen);
   const evergreenIds = new Set(document.episodes.filter((episode) => episode.isEvergreen).map((episode) => episode.id));
   const segments = listMovable(input, open).filter((segment) => segment.episodeId === null || !evergreenIds.has(segment.episodeId));
   if (segments.length === 0) return ok([]);

@@ -51,9 +51,9 @@ function showReels(input: EpisodesInput): readonly ReelView[] {
   });
 }
 
-function summarise(bank: Bank, minimum: number, isTried: boolean): string {
+function summarise(bank: Bank, minimum: number, tried: number | null): string {
   const missed = bank.missedIds.length;
-  const start = isTried ? 'Every 14 days: ' : '';
+  const start = tried === null ? '' : `Every ${tried} days: `;
   const late = missed === 0 ? 'no release is missed' : `${formatCount(missed, 'release')} ${missed === 1 ? 'is' : 'are'} missed or not foreseen by the plan`;
   const { firstAlarm } = bank;
   const alarm = firstAlarm === null
@@ -86,7 +86,7 @@ function showBank(input: EpisodesInput, cadence: number): BankView {
     choices: [...new Set([series.cadenceDays, ...CADENCES])].map((days) => ({
       days, label: days === series.cadenceDays ? `As it is: every ${days} days` : `What if: every ${days} days`, isCurrent: days === cadence,
     })),
-    summary: summarise(bank, series.bankMinimum, isTried).replace('Every 14 days', `Every ${cadence} days`),
+    summary: `${input.plan === null ? 'No plan is accepted yet, so the days of recording are not known. ' : ''}${summarise(bank, series.bankMinimum, isTried ? cadence : null)}`,
     isAlarm: bank.firstAlarm !== null || bank.missedIds.length > 0,
     weeks: bank.weeks.map((week) => ({
       week: formatIsoWeek(week.week), monday: formatDay(week.monday), inHand: week.inHand, evergreen: week.evergreen, events: listEvents(week, episodes), isBelow: week.isBelowMinimum,

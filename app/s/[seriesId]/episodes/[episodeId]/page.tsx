@@ -55,7 +55,7 @@ function Budget({ view }: { readonly view: EpisodeView }) {
     <section className={styles.section} aria-labelledby="time-head">
       <h2 id="time-head">Workshop time</h2>
       <StandingSign standing={view.standing} />
-      <p>{view.standing.text}</p>
+      <p>{view.standing.text}{view.owedElsewhere === null ? '' : ` ${view.owedElsewhere}`}</p>
       {view.balances.length > 0 ? (
         <FactsTable
           label="Crew time needed and free"
