@@ -65,6 +65,17 @@ export interface FilmingPractice {
   readonly retakeChance: number;
   readonly oneWay: number;
   readonly packUp: number;
+  /** Counts of the series' own for a way of filming; the others are common practice. */
+  readonly own: readonly FilmingHabit[];
+}
+
+/** How much is filmed where no shots are listed: so much at least, and so much more for each hour of hands-on work. */
+export interface FilmingHabit {
+  readonly coverage: Coverage;
+  readonly positions: number;
+  readonly positionsPerHour: number;
+  readonly shots: number;
+  readonly shotsPerHour: number;
 }
 
 export interface CameraKit {

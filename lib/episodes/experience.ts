@@ -17,9 +17,10 @@ export interface SeriesExperience {
   readonly learnedFilming: Learned<Coverage>;
 }
 
-/** How a series films: its own times, and the usual counts. */
-export function filmingOf({ series }: SeriesDocument): FilmingAssumptions {
-  return { times: series.filming, habits: COMMON_PRACTICE.habits };
+/** How a series films: its own times, and its own counts where it has them. */
+export function filmingOf({ series: { filming } }: SeriesDocument): FilmingAssumptions {
+  const own = filming.own.map(({ coverage, ...counts }) => [coverage, { ...COMMON_PRACTICE.habits[coverage], ...counts }] as const);
+  return { times: filming, habits: { ...COMMON_PRACTICE.habits, ...Object.fromEntries(own) } };
 }
 
 function spent(logs: readonly TimeLog[], activity: TimeLog['activity']): number {

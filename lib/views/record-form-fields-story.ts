@@ -90,6 +90,8 @@ export const SPONSORSHIP_SECTIONS: readonly FormSection[] = [
   },
 ];
 
+const COVERAGES = ['locked-off', 'moved camera', 'inserts and teaching', 'piece to camera', 'time-lapse', 'montage'] as const;
+
 const filming: FieldSpec = {
   type: 'group', name: 'filming', label: 'Time that filming takes', help: 'Common practice, no source: change them to what you find.',
   fields: [
@@ -100,6 +102,17 @@ const filming: FieldSpec = {
     { type: 'number', name: 'retakeChance', label: 'Takes that are not good', unit: '%', scale: 100 },
     { type: 'number', name: 'oneWay', label: 'Getting ready for a step that happens once', unit: 'min' },
     { type: 'number', name: 'packUp', label: 'Putting camera and lights away', unit: 'min' },
+    {
+      type: 'list', name: 'own', label: 'Own counts for a way of filming', item: 'way of filming', isOptional: true,
+      whenNone: 'Common practice for every way. Add the one that you film otherwise; shots listed in a task go before both.',
+      fields: [
+        { type: 'choice', codec: 'text', name: 'coverage', label: 'Filmed', options: options(COVERAGES) },
+        { type: 'number', name: 'positions', label: 'Positions at least', unit: 'positions' },
+        { type: 'number', name: 'positionsPerHour', label: 'More for each hour of work', unit: 'positions' },
+        { type: 'number', name: 'shots', label: 'Shots at least', unit: 'shots' },
+        { type: 'number', name: 'shotsPerHour', label: 'More for each hour of work', unit: 'shots' },
+      ],
+    },
   ],
 };
 

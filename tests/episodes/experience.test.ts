@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { SeriesDocument, TimeLog } from '@/lib/build';
-import { compareExperience, experienceOf, gatherExperience, timesOf } from '@/lib/episodes';
+import { COMMON_PRACTICE } from '@/lib/estimate';
+import { compareExperience, experienceOf, filmingOf, gatherExperience, timesOf } from '@/lib/episodes';
 import { taskMinutes } from '@/lib/plan';
 import { minutes } from '@/lib/units';
 import { at, sampleSeries, sampleTask } from '../build/sample-series';
@@ -53,4 +54,12 @@ test('a log that still runs says nothing yet, an interrupted one is kept and not
   const cut = gatherExperience({ ...base, timeLogs: [log('a', 'done-0', 30, { wasInterrupted: true })] });
   expect(cut.handsOn).toMatchObject([{ wasInterrupted: true }]);
   expect(cut.learnedHandsOn.leftOut).toBe(1);
+});
+
+test('counts of its own go before common practice, and every other way of filming stays as it was', () => {
+  const { series, ...rest } = sampleSeries();
+  const own = [{ coverage: 'montage' as const, positions: 2, positionsPerHour: 0, shots: 9, shotsPerHour: 0 }];
+  const { habits } = filmingOf({ ...rest, series: { ...series, filming: { ...series.filming, own } } });
+  expect(habits.montage).toEqual({ positions: 2, positionsPerHour: 0, shots: 9, shotsPerHour: 0, packUps: 1 });
+  expect(habits['locked-off']).toEqual(COMMON_PRACTICE.habits['locked-off']);
 });

@@ -193,7 +193,7 @@ function Proposal({ proposal, seriesId }: { readonly proposal: ProposalView; rea
           </li>
         ))}
       </ol>
-      <ArrangeButton seriesId={seriesId} arrangement={proposal.arrangement}>Put them like this<span className="visually-hidden">: {proposal.title}</span></ArrangeButton>
+      <ArrangeButton seriesId={seriesId} arrangement={proposal.arrangement}>Put them like this <span className="visually-hidden">({proposal.title.toLowerCase()})</span></ArrangeButton>
     </article>
   );
 }
