@@ -7,6 +7,9 @@ export interface SearchProblem {
   readonly evergreens: readonly StorySegment[];
   readonly rules: PackingRules;
   readonly dueAt: readonly number[];
+  /** Ids of segments that must not be the last of an episode, and of those that must. */
+  readonly noCutAfter: ReadonlySet<string>;
+  readonly cutAfter: ReadonlySet<string>;
 }
 
 /** How far the story is told, and the cheapest way there. */
@@ -36,12 +39,25 @@ interface Runs {
   readonly length: number;
   readonly results: number;
   readonly hook: number;
+  /** Of the best run to end on; {@link NO_END} while none may. */
   readonly hang: number;
+  /** Runs that end on a segment which must be the last. */
+  readonly pinned: number;
   readonly readyAt: number;
 }
 
 const ROUNDING = 1e-9;
+/** No run may come last. */
+export const NO_END = -1;
+/** A run that must come last goes before every other. */
+export const MUST_END = 2;
 const NO_TERMS: PackingTerms = { length: 0, hang: 0, hook: 0, result: 0 };
+
+/** How good a segment is as the last of an episode: what it leaves open, unless it must be the last or must not. */
+export function endValue(segment: StorySegment, { noCutAfter, cutAfter }: Pick<SearchProblem, 'noCutAfter' | 'cutAfter'>): number {
+  if (cutAfter.has(segment.id)) return MUST_END + segment.hang;
+  return noCutAfter.has(segment.id) ? NO_END : segment.hang;
+}
 
 function* chooseRuns(problem: SearchProblem, point: Point, due: number, index: number, runs: Runs): Generator<Runs> {
   const thread = problem.threads[index];
@@ -59,24 +75,28 @@ function* chooseRuns(problem: SearchProblem, point: Point, due: number, index: n
     if (length > problem.rules.runtime.max + ROUNDING || readyAt > due) return;
     results += segment.isResult ? 1 : 0;
     hook = Math.max(hook, segment.hook);
-    yield* chooseRuns(problem, point, due, index + 1, { told: [...runs.told, to], length, results, hook, hang: Math.max(runs.hang, segment.hang), readyAt });
+    const isPinned = problem.cutAfter.has(segment.id);
+    const hang = Math.max(runs.hang, endValue(segment, problem));
+    yield* chooseRuns(problem, point, due, index + 1, { told: [...runs.told, to], length, results, hook, hang, pinned: runs.pinned + (isPinned ? 1 : 0), readyAt });
+    if (isPinned) return;
   }
 }
 
 /** The runs with an evergreen; the episode may end on it. */
-function withEvergreen(runs: Runs, segment: StorySegment): Runs {
+function withEvergreen(runs: Runs, segment: StorySegment, problem: SearchProblem): Runs {
   return {
     told: runs.told,
     length: runs.length + segment.length,
     results: runs.results + (segment.isResult ? 1 : 0),
     hook: Math.max(runs.hook, segment.hook),
-    hang: Math.max(runs.hang, segment.hang),
+    hang: Math.max(runs.hang, endValue(segment, problem)),
+    pinned: runs.pinned + (problem.cutAfter.has(segment.id) ? 1 : 0),
     readyAt: Math.max(runs.readyAt, segment.readyAt ?? -Infinity),
   };
 }
 
-function isAllowed({ length, results, readyAt }: Runs, { runtime, leastResults }: PackingRules, due: number): boolean {
-  return length <= runtime.max + ROUNDING && length >= runtime.min - ROUNDING && results >= leastResults && readyAt <= due;
+function isAllowed({ length, results, pinned, readyAt }: Runs, { runtime, leastResults }: PackingRules, due: number): boolean {
+  return length <= runtime.max + ROUNDING && length >= runtime.min - ROUNDING && results >= leastResults && pinned <= 1 && readyAt <= due;
 }
 
 /** Every episode that can follow. */
@@ -84,18 +104,21 @@ function* stepsFrom(problem: SearchProblem, point: Point): Generator<Point> {
   if (problem.dueAt.length > 0 && point.count >= problem.dueAt.length) return;
   const { rules, threads, evergreens } = problem;
   const due = problem.dueAt[point.count] ?? Infinity;
-  const make = (runs: Runs, used: number): Point => {
+  const make = (runs: Runs, used: number): Point | null => {
     const isLast = threads.every((thread, index) => runs.told[index] === thread.length);
-    const terms = termsOf(runs.length, runs.results, runs.hook, isLast ? 0 : runs.hang, rules);
+    if (!isLast && runs.hang === NO_END) return null;
+    const terms = termsOf(runs.length, runs.results, runs.hook, isLast ? 0 : runs.hang % MUST_END, rules);
     return { told: runs.told, used, count: point.count + 1, cost: point.cost + costOf(terms), before: point, terms };
   };
-  for (const runs of chooseRuns(problem, point, due, 0, { told: [], length: rules.titles, results: 0, hook: 0, hang: 0, readyAt: -Infinity })) {
+  for (const runs of chooseRuns(problem, point, due, 0, { told: [], length: rules.titles, results: 0, hook: 0, hang: NO_END, pinned: 0, readyAt: -Infinity })) {
     if (runs.told.every((to, index) => to === point.told[index])) continue;
-    if (isAllowed(runs, rules, due)) yield make(runs, point.used);
+    const plain = isAllowed(runs, rules, due) ? make(runs, point.used) : null;
+    if (plain !== null) yield plain;
     for (let index = 0; index < evergreens.length; index += 1) {
       if ((point.used & (1 << index)) !== 0) continue;
-      const filled = withEvergreen(runs, evergreens[index]!);
-      if (isAllowed(filled, rules, due)) yield make(filled, point.used | (1 << index));
+      const runsWith = withEvergreen(runs, evergreens[index]!, problem);
+      const filled = isAllowed(runsWith, rules, due) ? make(runsWith, point.used | (1 << index)) : null;
+      if (filled !== null) yield filled;
     }
   }
 }

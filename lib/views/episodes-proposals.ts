@@ -44,8 +44,8 @@ function show(packing: Packing, title: string, gap: string | null, open: readonl
 
 /**
  * The three best ways to put what is not recorded yet into the next episodes, in the order of the story; evergreen segments stay in
- * hand. With more than one thread, or where it takes evergreens to fill the episodes, one way, and how far it can be from the best;
- * fixed ends of episodes are not looked at then. Fails with the reasons why there is none.
+ * hand. With more than one thread, or where it takes evergreens to fill the episodes, one way, and how far it can be from the best.
+ * Fails with the reasons why there is none.
  */
 export function proposePackings(input: EpisodesInput): Result<readonly ProposalView[]> {
   const { document } = input;
@@ -60,17 +60,17 @@ export function proposePackings(input: EpisodesInput): Result<readonly ProposalV
   const dueAt = open.map((episode) => shootDue(document.series, episode));
   const [evergreens, told] = [segments.filter((segment) => segment.isEvergreen), segments.filter((segment) => !segment.isEvergreen)];
   const names = [...new Set(told.map((segment) => segment.thread))];
+  const cuts = {
+    cutAfter: segments.filter((segment) => segment.ending === 'ends the episode').map(({ id }) => id),
+    noCutAfter: segments.filter((segment) => segment.ending === 'never ends it').map(({ id }) => id),
+  };
   if (names.length <= 1) {
-    const packed = packSegments({
-      segments: told.map(read), rules, dueAt, episodeCount: null,
-      cutAfter: told.filter((segment) => segment.ending === 'ends the episode').map(({ id }) => id),
-      noCutAfter: told.filter((segment) => segment.ending === 'never ends it').map(({ id }) => id),
-    });
+    const packed = packSegments({ segments: told.map(read), rules, dueAt, episodeCount: null, ...cuts });
     if (packed.ok) return ok(packed.value.map((packing, index) => show(packing, TITLES[index] ?? '', null, open, segments, rules)));
     if (evergreens.length === 0) return packed;
   }
   const threads = names.map((name) => told.filter((segment) => segment.thread === name).map(read));
-  const packed = packParallel({ threads, evergreens: evergreens.map(read), rules, dueAt });
+  const packed = packParallel({ threads, evergreens: evergreens.map(read), rules, dueAt, ...cuts });
   if (!packed.ok) return packed;
   const gap = packed.value.gap < 1e-9 ? null : `at most ${Math.ceil(packed.value.gap * 1000) / 1000} points from the best there is`;
   return ok([show(packed.value, 'Best found', gap, open, segments, rules)]);

@@ -23,7 +23,7 @@ function listOpen(input: EpisodesInput, episode: Episode): readonly string[] {
     own.length === 0 ? 'no segments yet' : null,
     own.length > 0 && !own.some((segment) => segment.isResult) ? 'shows no result' : null,
     before > 0 ? `${formatCount(before, 'step')} with no before-shot` : null,
-    stops > 0 && !isOut ? `${formatCount(stops, 'point')} owed to sponsors stop its release` : null,
+    stops > 0 && !isOut ? `${formatCount(stops, 'point')} owed to sponsors ${stops === 1 ? 'stops' : 'stop'} its release` : null,
   ].filter((text) => text !== null);
 }
 

@@ -89,7 +89,7 @@ function listCamera(session: Session, work: readonly Work[], document: SeriesDoc
   const kit = `${Math.ceil(need.gigabytes)} of ${Math.floor(need.space)} GB, ${batteries}`;
   return [{
     kind: 'camera',
-    text: `Batteries charged and cards empty: ${formatWorkLength(filmed)} to be filmed. If ${camera.cameras === 1 ? 'the camera rolls' : `all ${camera.cameras} cameras roll`} throughout: ${kit}.${need.issues.map(({ fix }) => ` ${fix}`).join('')}`,
+    text: `Batteries charged and cards empty: ${formatWorkLength(filmed)} to be filmed. If ${camera.cameras === 1 ? 'the camera rolls' : `${camera.cameras} cameras roll`} throughout: ${kit}.${need.issues.map(({ fix }) => ` ${fix}`).join('')}`,
     isAtRisk: !session.isRecording || need.issues.length > 0,
     subject: { kind: 'session', id: session.id, name: session.name },
   }, ...listTimeLapses(work, document)];

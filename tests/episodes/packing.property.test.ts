@@ -81,8 +81,11 @@ function bruteParallel(problem: ParallelProblem, told: readonly number[], used: 
       const results = content.filter((one) => one.isResult).length;
       const isLate = content.some((one) => one.readyAt !== null && one.readyAt > (dueAt[count] ?? Infinity));
       if (length < rules.runtime.min || length > rules.runtime.max || results < rules.leastResults || isLate) continue;
-      const lasts = threads.flatMap((thread, index) => (next[index]! > told[index]! ? [thread[next[index]! - 1]!] : []));
-      const hang = isLast ? 0 : Math.max(...lasts.map((one) => one.hang), extra?.hang ?? 0);
+      const ends = threads.flatMap((thread, index) => (next[index]! > told[index]! ? [thread[next[index]! - 1]!] : [])).concat(extra ?? []);
+      const pinned = content.filter((one) => problem.cutAfter.includes(one.id));
+      const lasts = pinned.length > 0 ? ends.filter((one) => pinned.includes(one)) : ends.filter((one) => isLast || !problem.noCutAfter.includes(one.id));
+      if (pinned.length > 1 || lasts.length === 0) continue;
+      const hang = isLast ? 0 : Math.max(...lasts.map((one) => one.hang));
       const cost = costOf(termsOf(length, results, Math.max(...content.map((one) => one.hook)), hang, rules));
       least = Math.min(least, cost + bruteParallel(problem, next, extra === null ? used : new Set([...used, extra.id]), count + 1));
     }
@@ -96,6 +99,8 @@ const anyParallel: fc.Arbitrary<ParallelProblem> = fc.record({
   evergreens: fc.array(anySegment, { maxLength: 2 }).map((drafts) => listSegments(drafts, 'e')),
   rules: fc.constant({ ...RULES, leastResults: 0 }),
   dueAt: fc.array(fc.integer({ min: 0, max: 8 }), { maxLength: 4 }).map((days) => days.toSorted((a, b) => a - b).map(instant)),
+  noCutAfter: fc.subarray(['a0', 'a2', 'b0', 'e0']),
+  cutAfter: fc.subarray(['a1', 'b1'], { maxLength: 1 }),
 });
 
 test('threads side by side: the answer without a gap is the least that trying everything finds', () => {

@@ -4,6 +4,8 @@ import { instant } from '@/lib/units';
 import { unwrap } from '@/lib/result';
 import { packing, RULES, segment, TWELVE } from './segments';
 
+const ANY_END = { noCutAfter: [], cutAfter: [] };
+
 const cuts = (problem: PackingProblem): (string | undefined)[] => unwrap(packSegments(problem))[0]!.episodes.map((episode) => episode.segmentIds.at(-1));
 
 function codes(problem: PackingProblem): string[] {
@@ -81,30 +83,38 @@ test('two threads side by side: each keeps its order, and the run that ends best
     [segment('a1', 5, { hang: 0.9 }), segment('a2', 6, { isResult: true, hang: 0.4 })],
     [segment('b1', 7, { isResult: true, hang: 0.1 }), segment('b2', 6)],
   ];
-  const packed = unwrap(packParallel({ threads, evergreens: [], rules: RULES, dueAt: [] }));
+  const packed = unwrap(packParallel({ threads, evergreens: [], rules: RULES, dueAt: [], ...ANY_END }));
   expect(packed.gap).toBe(0);
   expect(packed.episodes.map((episode) => episode.segmentIds)).toEqual([['b1', 'a1'], ['b2', 'a2']]);
 });
 
+test('side by side, a segment that must not end an episode is told earlier in it, one that must comes last', () => {
+  const threads = [[segment('a1', 6, { hang: 0.9 }), segment('a2', 6, { isResult: true })], [segment('b1', 6, { isResult: true }), segment('b2', 6)]];
+  const never = unwrap(packParallel({ threads, evergreens: [], rules: RULES, dueAt: [], noCutAfter: ['a1'], cutAfter: [] }));
+  expect(never.episodes[0]!.segmentIds.at(-1)).not.toBe('a1');
+  const must = unwrap(packParallel({ threads, evergreens: [], rules: RULES, dueAt: [], noCutAfter: [], cutAfter: ['b1'] }));
+  expect(must.episodes[0]!.segmentIds.at(-1)).toBe('b1');
+});
+
 test('an evergreen fills an episode that would be too short, and stays in hand where it does not help', () => {
   const threads = [[segment('a', 6, { isResult: true })]];
-  const packed = unwrap(packParallel({ threads, evergreens: [segment('spare', 6), segment('long', 16)], rules: RULES, dueAt: [] }));
+  const packed = unwrap(packParallel({ threads, evergreens: [segment('spare', 6), segment('long', 16)], rules: RULES, dueAt: [], ...ANY_END }));
   expect(packed.episodes[0]!.segmentIds).toContain('spare');
-  const full = unwrap(packParallel({ threads: [[segment('a', 12.5, { isResult: true })]], evergreens: [segment('spare', 4)], rules: RULES, dueAt: [] }));
+  const full = unwrap(packParallel({ threads: [[segment('a', 12.5, { isResult: true })]], evergreens: [segment('spare', 4)], rules: RULES, dueAt: [], ...ANY_END }));
   expect(full.episodes[0]!.segmentIds).toEqual(['a']);
 });
 
 test('many segments in three threads are packed with a gap that is told', () => {
   const threads = [0, 1, 2].map((thread) => LONG.filter((_, k) => k % 3 === thread && k < 60).map((each) => ({ ...each, readyAt: null })));
-  const packed = unwrap(packParallel({ threads, evergreens: LONG.slice(60, 63).map((each) => ({ ...each, readyAt: null })), rules: { ...RULES, leastResults: 0 }, dueAt: [] }));
+  const packed = unwrap(packParallel({ threads, evergreens: LONG.slice(60, 63).map((each) => ({ ...each, readyAt: null })), rules: { ...RULES, leastResults: 0 }, dueAt: [], ...ANY_END }));
   expect(packed.gap).toBeGreaterThanOrEqual(0);
   expect(packed.gap).toBeLessThan(0.1 * Math.abs(packed.cost));
   expect(packed.episodes.flatMap((episode) => episode.segmentIds).filter((id) => Number(id) < 60)).toHaveLength(60);
 });
 
 test('threads with no segment, and more evergreens than can be looked at, are refused', () => {
-  const none = packParallel({ threads: [[]], evergreens: [], rules: RULES, dueAt: [] });
+  const none = packParallel({ threads: [[]], evergreens: [], rules: RULES, dueAt: [], ...ANY_END });
   expect(none.ok ? '' : none.error[0]!.code).toBe('no-segments');
-  const many = packParallel({ threads: [TWELVE], evergreens: Array.from({ length: 31 }, (_, k) => segment(`e${k}`, 3)), rules: RULES, dueAt: [] });
+  const many = packParallel({ threads: [TWELVE], evergreens: Array.from({ length: 31 }, (_, k) => segment(`e${k}`, 3)), rules: RULES, dueAt: [], ...ANY_END });
   expect(many.ok ? '' : many.error[0]!.code).toBe('too-many-evergreens');
 });

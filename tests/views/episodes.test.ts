@@ -15,7 +15,7 @@ test('the shelf has every episode with its runtime, its time and what stands in 
   const view = computeEpisodes(demo, 7);
   expect(view.reels).toHaveLength(18);
   expect(view.reels[0]).toMatchObject({ name: 'Under the tarpaulin', stage: 'recorded', runtime: { minutes: 16, isInside: true }, results: 1 });
-  expect(view.reels[0]!.open).toEqual(['1 point owed to sponsors stop its release']);
+  expect(view.reels[0]!.open).toEqual(['1 point owed to sponsors stops its release']);
   expect(view.reels[1]!.standing.text).toMatch(/^It needs .+ of the crew's time, .+ at P80; .+ are free/);
   expect(view.loose.map(({ name }) => name)).toEqual(['The floor was never there', 'Three rims, bare metal', 'Three rims in black', 'Why no spanner fits']);
 });
@@ -64,4 +64,11 @@ test('the estimates show each finished task, leave out the interrupted, and say 
   expect(view.handsOn.at(-1)!.what).toBe('anything else');
   expect(view.effect).toMatch(/^Planning by experience would make \d+ open tasks .+ longer together, \d+ %: /);
   expect(viewEstimates(sampleSeries()).points).toEqual([]);
+});
+
+test('a series with nothing in it has an empty shelf and no complaints', () => {
+  const empty = { ...sampleSeries(), people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [] };
+  const view = computeEpisodes({ document: empty, plan: null, now: NOW }, 14);
+  expect(view).toMatchObject({ reels: [], loose: [], proposals: [], proposalIssues: [], sponsorIssues: [], orderIssues: [] });
+  expect(view.bank).toMatchObject({ weeks: [], isAlarm: false });
 });

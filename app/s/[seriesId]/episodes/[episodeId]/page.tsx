@@ -40,7 +40,7 @@ export default async function EpisodePage(props: Props) {
       <section className={styles.section} aria-labelledby="segments-head">
         <h2 id="segments-head">Segments</h2>
         <SegmentReel seriesId={seriesId} episodeId={view.id} rows={view.segments} loose={view.loose} runtime={view.runtime} titles={view.titles} otherEpisodes={view.otherEpisodes} />
-        <p className={styles.soft}>{view.results === 0 ? 'Nothing finished is shown in it.' : `${view.results} of them show something finished.`} Titles take {view.titles} min.</p>
+        <p className={styles.soft}>{view.results === 0 ? 'Nothing finished is shown in it.' : `${view.results} of them ${view.results === 1 ? 'shows' : 'show'} something finished.`} Titles take {view.titles} min.</p>
         {view.warnings.length > 0 ? <IssueList issues={view.warnings} seriesId={seriesId} /> : null}
         <p><LinkButton href={newRecordPath(seriesId, 'segment')}>Add a segment</LinkButton></p>
       </section>
