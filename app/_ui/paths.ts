@@ -14,6 +14,9 @@ const KIND_SLUGS = {
   task: 'tasks',
   outsideJob: 'outside-jobs',
   link: 'links',
+  segment: 'segments',
+  sponsorship: 'sponsors',
+  timeLog: 'time-logs',
 } as const satisfies Record<ListKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */
@@ -33,6 +36,9 @@ export const nowPath = (seriesId: string): string => `${seriesPath(seriesId)}/no
 /** `week` is an ISO week, `2026-W49`. */
 export const weekPath = (seriesId: string, week: string): string => `${seriesPath(seriesId)}/week/${encodeURIComponent(week)}`;
 export const buildPath = (seriesId: string): string => `${seriesPath(seriesId)}/build`;
+export const episodesPath = (seriesId: string): string => `${seriesPath(seriesId)}/episodes`;
+export const episodePath = (seriesId: string, episodeId: string): string => `${episodesPath(seriesId)}/${encodeURIComponent(episodeId)}`;
+export const estimatesPath = (seriesId: string): string => `${episodesPath(seriesId)}/estimates`;
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
 export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;

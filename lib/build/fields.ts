@@ -9,6 +9,7 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
   series: {
     name: 'name', zone: 'time zone', cadenceDays: 'days between releases', leadDays: 'days from recording to release', fillLimit: 'share of a session that may be booked',
     workshopTemperature: 'workshop temperature', runtime: 'runtime', frameRate: 'frame rate',
+    titles: 'titles', bankMinimum: 'episodes in hand', usesExperience: 'planning by experience', filming: 'filming times', camera: 'cameras and cards',
   },
   person: { name: 'name', skills: 'skills', hours: 'hours for errands', away: 'days away' },
   place: { name: 'name', capacity: 'tasks at once', airZone: 'shared air' },
@@ -35,6 +36,16 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     isNoiseAllowed: 'noise allowed', heating: 'heating',
   },
   episode: { name: 'name', releaseDate: 'release date', isEvergreen: 'evergreen', status: 'status' },
+  segment: {
+    name: 'name', episodeId: 'episode', role: 'role', length: 'length on screen', isResult: 'result', hook: 'hook', hang: 'open end', thread: 'thread',
+    isEvergreen: 'evergreen', isFlashback: 'flashback', storyDate: 'day in the story', ending: 'end of an episode', taskIds: 'work shown',
+  },
+  timeLog: { name: 'name', taskId: 'task', activity: 'activity', start: 'start', end: 'end', wasInterrupted: 'interruption' },
+  sponsorship: {
+    name: 'name', sponsor: 'sponsor', what: 'agreement', exclusiveIn: 'exclusive trade', episodeId: 'episode', part: 'place in the episode', dueDate: 'latest release',
+    minimumSeconds: 'seconds agreed', spotStart: 'start of the spot', spotEnd: 'end of the spot', disclosureText: 'disclosure', spokenAt: 'disclosure spoken',
+    shownFrom: 'disclosure shown from', shownUntil: 'disclosure shown until', needsApproval: 'approval agreed', approvedOn: 'approval',
+  },
 };
 
 /** The label of a field, or the field's own name when it has none. @example fieldLabel('task', 'effort') // 'hands-on time' */

@@ -17,6 +17,8 @@ export type { RemovalPreview } from './removal';
 export { EARLIEST_DATE, LATEST_DATE } from './rules/date-span';
 export { describeBadName, LONGEST_NAME } from './rules/name';
 export { STAGE_WORDS } from './rules/material-stages';
+export { arrangeSegments, moveSegment } from './segment-moves';
+export type { SegmentMove } from './segment-moves';
 export { shootDue } from './shoot-due';
 export { crewSize, sessionLength, sessionsFor, taskLength } from './task-sessions';
 export { undoChange } from './undo';

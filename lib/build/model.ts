@@ -45,6 +45,51 @@ export interface Series extends Row {
   readonly runtime: { readonly target: number; readonly min: number; readonly max: number };
   /** Frames a second as a fraction, 25/1 or 30000/1001. */
   readonly frameRate: { readonly numerator: number; readonly denominator: number };
+  /** Minutes of titles and credits in every episode. */
+  readonly titles: number;
+  /** Finished episodes that should be in hand at the end of a week. */
+  readonly bankMinimum: number;
+  /** The plan books what filming and finished work have shown instead of what was typed. */
+  readonly usesExperience: boolean;
+  readonly filming: FilmingPractice;
+  readonly camera: CameraKit;
+}
+
+/** Minutes of each step in front of and behind the camera; starts as common practice. */
+export interface FilmingPractice {
+  readonly position: number;
+  readonly shot: number;
+  readonly take: number;
+  readonly reset: number;
+  /** Chance that a take is not good, 0 to 0.9. */
+  readonly retakeChance: number;
+  readonly oneWay: number;
+  readonly packUp: number;
+  /** Counts of the series' own for a way of filming; the others are common practice. */
+  readonly own: readonly FilmingHabit[];
+}
+
+/** How much is filmed where no shots are listed: so much at least, and so much more for each hour of hands-on work. */
+export interface FilmingHabit {
+  readonly coverage: Coverage;
+  readonly positions: number;
+  readonly positionsPerHour: number;
+  readonly shots: number;
+  readonly shotsPerHour: number;
+}
+
+export interface CameraKit {
+  readonly cameras: number;
+  /** Megabits a second of one camera. */
+  readonly bitRate: number;
+  /** Space of each card, gigabytes, for all cameras together. */
+  readonly cards: readonly number[];
+  /** 0: on mains. */
+  readonly batteries: number;
+  /** Minutes that one battery records. */
+  readonly batteryMinutes: number;
+  /** Largest part of a card that is filled, 0 to 1. */
+  readonly fillLimit: number;
 }
 
 export interface Person extends Row {
@@ -150,7 +195,7 @@ export interface SkillNeed {
   readonly count: number;
 }
 
-export type Coverage = 'none' | 'locked-off' | 'moved camera' | 'inserts and teaching' | 'piece to camera' | 'time-lapse';
+export type Coverage = 'none' | 'locked-off' | 'moved camera' | 'inserts and teaching' | 'piece to camera' | 'time-lapse' | 'montage';
 
 export interface Shot {
   readonly id: string;
@@ -242,8 +287,75 @@ export interface Episode extends Row {
   readonly status: 'planned' | 'recorded' | 'cut' | 'cleared' | 'released';
 }
 
+export type SegmentRole = 'opening' | 'work' | 'teaching' | 'trouble' | 'result' | 'talk' | 'sponsor' | 'closing';
+
+/** A piece of the story, a few minutes on screen. Its order is the order of telling. */
+export interface Segment extends Row {
+  readonly kind: 'segment';
+  /** null: not in an episode yet. */
+  readonly episodeId: string | null;
+  readonly role: SegmentRole;
+  /** Expected length on screen, minutes. */
+  readonly length: number;
+  /** It shows something finished. */
+  readonly isResult: boolean;
+  /** How well it opens an episode's story, 0 to 1. */
+  readonly hook: number;
+  /** How much it leaves open when an episode ends on it, 0 to 1. */
+  readonly hang: number;
+  /** Segments of one thread keep their order; empty: the main thread. */
+  readonly thread: string;
+  /** Fits any episode. */
+  readonly isEvergreen: boolean;
+  /** Goes back in the story on purpose. */
+  readonly isFlashback: boolean;
+  /** The day the story has reached; null: as its work. */
+  readonly storyDate: CivilDate | null;
+  readonly ending: 'free' | 'ends the episode' | 'never ends it';
+  /** The work it shows. */
+  readonly taskIds: readonly string[];
+}
+
+/** Time spent on a task, as it was. */
+export interface TimeLog extends Row {
+  readonly kind: 'timeLog';
+  readonly taskId: string;
+  readonly activity: 'hands-on' | 'filming';
+  readonly start: Instant;
+  /** null: still going on. */
+  readonly end: Instant | null;
+  /** Broken off or disturbed: kept, not learned from. */
+  readonly wasInterrupted: boolean;
+}
+
+/** What the series owes a sponsor, and how far it is met. Seconds count from the start of the episode. */
+export interface Sponsorship extends Row {
+  readonly kind: 'sponsorship';
+  readonly sponsor: string;
+  /** What was agreed, in words. */
+  readonly what: string;
+  /** The trade in which no competitor may appear in the same episode; empty: none agreed. */
+  readonly exclusiveIn: string;
+  readonly episodeId: string | null;
+  readonly part: 'anywhere' | 'first third' | 'second third' | 'last third';
+  /** Latest release that keeps the agreement. */
+  readonly dueDate: CivilDate | null;
+  readonly minimumSeconds: number;
+  readonly spotStart: number | null;
+  readonly spotEnd: number | null;
+  readonly disclosureText: string;
+  /** When the disclosure is said. */
+  readonly spokenAt: number | null;
+  /** When it is shown. */
+  readonly shownFrom: number | null;
+  readonly shownUntil: number | null;
+  readonly needsApproval: boolean;
+  readonly approvedOn: CivilDate | null;
+}
+
 export type SeriesRecord =
-  | Series | Person | Place | Equipment | Part | Material | Trade | OutsideJob | Task | Link | Session | Episode;
+  | Series | Person | Place | Equipment | Part | Material | Trade | OutsideJob | Task | Link | Session | Episode
+  | Segment | TimeLog | Sponsorship;
 
 export type RecordKind = SeriesRecord['kind'];
 
@@ -265,4 +377,7 @@ export interface SeriesDocument {
   readonly links: readonly Link[];
   readonly sessions: readonly Session[];
   readonly episodes: readonly Episode[];
+  readonly segments: readonly Segment[];
+  readonly timeLogs: readonly TimeLog[];
+  readonly sponsorships: readonly Sponsorship[];
 }

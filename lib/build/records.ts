@@ -14,11 +14,12 @@ export type FieldsOf<K extends RecordKind> = Omit<RecordOf<K>, 'id' | 'revision'
 export const LIST_KEYS = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'trades',
   outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
+  segment: 'segments', timeLog: 'timeLogs', sponsorship: 'sponsorships',
 } as const satisfies Record<ListKind, keyof SeriesDocument>;
 
 /** Kinds of list records, in the order in which they can be made: what is pointed at comes first. */
 export const LIST_KINDS: readonly ListKind[] = [
-  'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link',
+  'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link', 'segment', 'sponsorship', 'timeLog',
 ];
 
 /** Every kind, the series first. */
@@ -27,6 +28,7 @@ export const RECORD_KINDS: readonly RecordKind[] = ['series', ...LIST_KINDS];
 const LABELS: Record<RecordKind, string> = {
   series: 'series', person: 'person', place: 'place', equipment: 'piece of equipment', part: 'part', material: 'material',
   trade: 'outside trade', outsideJob: 'outside job', task: 'task', link: 'link', session: 'session', episode: 'episode',
+  segment: 'segment', timeLog: 'time log', sponsorship: 'sponsor obligation',
 };
 
 /** The kind in plain words. @example kindLabel('outsideJob') // 'outside job' */
@@ -52,6 +54,9 @@ const READERS: { readonly [K in RecordKind]: (document: SeriesDocument) => reado
   link: (document) => document.links,
   session: (document) => document.sessions,
   episode: (document) => document.episodes,
+  segment: (document) => document.segments,
+  timeLog: (document) => document.timeLogs,
+  sponsorship: (document) => document.sponsorships,
 };
 
 /** Records of one kind, in their order. The series itself is a list of one. */
@@ -86,6 +91,9 @@ const WRITERS: { readonly [K in ListKind]: (document: SeriesDocument, list: read
   link: (document, list) => ({ ...document, links: list.filter(isOfKind('link')) }),
   session: (document, list) => ({ ...document, sessions: list.filter(isOfKind('session')) }),
   episode: (document, list) => ({ ...document, episodes: list.filter(isOfKind('episode')) }),
+  segment: (document, list) => ({ ...document, segments: list.filter(isOfKind('segment')) }),
+  timeLog: (document, list) => ({ ...document, timeLogs: list.filter(isOfKind('timeLog')) }),
+  sponsorship: (document, list) => ({ ...document, sponsorships: list.filter(isOfKind('sponsorship')) }),
 };
 
 /** By order; records with the same order keep one sequence everywhere, by id. */

@@ -52,6 +52,12 @@ const READERS = {
     ...session.placeIds.map((id, index) => pointer('place', id, ['placeIds', index], 'place')),
     ...session.crewIds.map((id, index) => pointer('person', id, ['crewIds', index], 'crew')),
   ],
+  segment: (segment) => [
+    ...optional('episode', segment.episodeId, ['episodeId'], 'episode'),
+    ...segment.taskIds.map((id, index) => pointer('task', id, ['taskIds', index], 'work shown')),
+  ],
+  timeLog: (log) => [pointer('task', log.taskId, ['taskId'], 'task', true)],
+  sponsorship: (sponsorship) => optional('episode', sponsorship.episodeId, ['episodeId'], 'episode'),
 } satisfies Readers;
 
 /** Every pointer that a record holds, in the order of its fields. */
@@ -62,6 +68,9 @@ export function referencesOf(record: SeriesRecord): readonly Reference[] {
     case 'task': return READERS.task(record);
     case 'link': return READERS.link(record);
     case 'session': return READERS.session(record);
+    case 'segment': return READERS.segment(record);
+    case 'timeLog': return READERS.timeLog(record);
+    case 'sponsorship': return READERS.sponsorship(record);
     default: return [];
   }
 }
@@ -98,6 +107,14 @@ export function withoutReference(record: SeriesRecord, kind: RecordKind, id: str
         placeIds: kind === 'place' ? record.placeIds.filter((other) => other !== id) : record.placeIds,
         crewIds: kind === 'person' ? record.crewIds.filter((other) => other !== id) : record.crewIds,
       };
+    case 'segment':
+      return {
+        ...record,
+        episodeId: kind === 'episode' && record.episodeId === id ? null : record.episodeId,
+        taskIds: kind === 'task' ? record.taskIds.filter((other) => other !== id) : record.taskIds,
+      };
+    case 'sponsorship':
+      return kind === 'episode' && record.episodeId === id ? { ...record, episodeId: null } : record;
     default:
       return record;
   }

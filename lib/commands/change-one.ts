@@ -1,4 +1,4 @@
-/** A change of one task or outside job that has a name of its own in the history. */
+/** A change of one record that has a name of its own in the history. */
 import { changeRecords, findForWrite, labelOf, type RecordOf, type SeriesDocument, type SeriesRecord } from '@/lib/build';
 import { ok, type Result } from '@/lib/result';
 import type { SeriesContext } from './context';
@@ -13,7 +13,7 @@ interface Turn {
 }
 
 /** Loads the record at the revision that the person saw, lets `turn` decide, saves one change. */
-export async function changeOne<K extends 'task' | 'outsideJob'>(
+export async function changeOne<K extends 'task' | 'outsideJob' | 'timeLog'>(
   context: SeriesContext, seriesId: string, write: { readonly kind: K; readonly id: string; readonly revision: number },
   turn: (record: RecordOf<K>, document: SeriesDocument) => Result<Turn>,
 ): Promise<Result<Saved>> {

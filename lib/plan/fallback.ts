@@ -33,5 +33,5 @@ export function findFallback(document: SeriesDocument, inPlan: ReadonlySet<strin
   return document.tasks
     .filter((task) => !inPlan.has(task.id) && isFallback(task, isReady))
     .slice(0, most)
-    .map((task) => ({ taskId: task.id, title: task.name, minutes: taskMinutes(task), placeId: task.placeId, isFilmed: isFilmed(task) }));
+    .map((task) => ({ taskId: task.id, title: task.name, minutes: taskMinutes(document, task), placeId: task.placeId, isFilmed: isFilmed(task) }));
 }

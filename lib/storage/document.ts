@@ -62,6 +62,9 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
     links: await TABLES.link.list(db, seriesId),
     sessions: await TABLES.session.list(db, seriesId),
     episodes: await TABLES.episode.list(db, seriesId),
+    segments: await TABLES.segment.list(db, seriesId),
+    timeLogs: await TABLES.timeLog.list(db, seriesId),
+    sponsorships: await TABLES.sponsorship.list(db, seriesId),
   };
 }
 

@@ -19,7 +19,13 @@ export type { ChangeView, EditView } from './history';
 export { viewBuild } from './build';
 export type { Assembly, Bead, BuildView, GraphArc, GraphNode, PartThread, WorkGraph } from './build-model';
 export { viewNow } from './now';
-export type { NowView, NowWork, Reminder } from './now-model';
+export type { NowView, NowWork, Reminder, RunningClock } from './now-model';
+export { viewEpisode } from './episode';
+export { viewEpisodes } from './episodes';
+export type {
+  BalanceView, BankView, EpisodesView, EpisodeView, EstimatesView, FactorRow, PlotPoint, ProposalView, ReelView, RuntimeView, SegmentRow, ShotRow, SponsorRow, Standing,
+} from './episodes-model';
+export { viewEstimates } from './estimates';
 export { viewPlans } from './plans';
 export type { ChangeLine, DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
 export { viewWeek } from './week';

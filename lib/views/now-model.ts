@@ -9,6 +9,17 @@ export interface NowWork {
   readonly phase: 'now' | 'open' | 'later';
 }
 
+/** A time log that runs. */
+export interface RunningClock {
+  readonly id: string;
+  readonly revision: number;
+  readonly taskId: string;
+  readonly title: string;
+  readonly activity: 'hands-on' | 'filming';
+  /** `since 18:42`. */
+  readonly since: string;
+}
+
 export type ReminderKind = 'not ticked' | 'ready' | 'recoat' | 'collect' | 'deliver' | 'film first' | 'hands off';
 
 export interface Reminder {
@@ -38,5 +49,6 @@ export interface NowView {
   readonly filming: string | null;
   readonly now: readonly NowWork[];
   readonly next: readonly NowWork[];
+  readonly clocks: readonly RunningClock[];
   readonly dontForget: readonly Reminder[];
 }

@@ -72,6 +72,13 @@ function listReminders(input: NowInput, blocks: readonly PlanBlock[], work: read
   ];
 }
 
+function listClocks({ timeLogs, tasks, series }: SeriesDocument, now: Instant): NowView['clocks'] {
+  return timeLogs.filter((log) => log.end === null).map(({ id, revision, taskId, name, activity, start }) => ({
+    id, revision, taskId, title: tasks.find((task) => task.id === taskId)?.name ?? name, activity,
+    since: `since ${dateOf(start, series.zone) === dateOf(now, series.zone) ? formatClock(start, series.zone) : formatMoment(start, series.zone)}`,
+  }));
+}
+
 /** Everything the now page shows at a moment. Pure. */
 export function computeNow(input: NowInput): NowView {
   const { document, plan, now } = input;
@@ -96,6 +103,7 @@ export function computeNow(input: NowInput): NowView {
     filming: describeFilming(work, document),
     now: open.filter((one) => one.phase !== 'later'),
     next: open.filter((one) => one.phase === 'later').slice(0, MOST_NEXT),
+    clocks: listClocks(document, now),
     dontForget: listReminders(input, blocks, work, card),
   };
 }

@@ -68,5 +68,7 @@ export interface PlansView {
   readonly history: readonly PlanRow[];
   /** Open work there is to plan; 0: nothing. */
   readonly openWork: number;
+  /** What planning by experience changes, in a sentence. */
+  readonly experience: string;
   readonly sessionsAhead: number;
 }

@@ -4,6 +4,7 @@ import { dateOf, formatIsoWeek, formatLength, formatMoment, isoWeekOf } from '@/
 import { diffPlans, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
 import type { PlanSummary } from '@/lib/storage';
 import { minutesBetween, type Instant } from '@/lib/units';
+import { tellEffect } from './estimates';
 import type { DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
 import { isWait, linkRecord, showReasons } from './week-block';
 import { stampPlan } from './week-plan';
@@ -120,6 +121,7 @@ export function computePlans({ document, accepted, draft, plans, now }: PlansInp
     accepted: accepted === null || stamp === null ? null : { ...describePlan(accepted, document), stamp },
     draft: draft === null ? null : showDraft(draft, accepted, document),
     history: plans.map((plan) => showRow(plan, zone)),
+    experience: tellEffect(document),
     openWork: listWorks(document).filter((work) => !isDone(work.record)).length,
     sessionsAhead: document.sessions.filter((session) => session.end > now).length,
   };

@@ -27,6 +27,9 @@ export function listChoices(document: SeriesDocument): Readonly<Record<ChoiceSou
     materials: named(document.materials),
     trades: named(document.trades),
     episodes: named(document.episodes),
+    tasks: named(document.tasks),
+    threads: distinct(document.segments.map((segment) => segment.thread)),
+    sponsors: distinct(document.sponsorships.map((one) => one.sponsor)),
     whereabouts: [
       { value: 'store:', label: 'In store' },
       ...document.places.map(({ id, name }) => ({ value: `place:${id}`, label: `In the workshop: ${name}` })),

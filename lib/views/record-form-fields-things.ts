@@ -1,5 +1,6 @@
 /** What is asked about people, places, parts, materials, trades, equipment, sessions, episodes and the series itself. */
 import type { FormSection } from './record-form-model';
+import { FILMING_SECTION } from './record-form-fields-story';
 import { dateSpans, nameField, options, weeklyHours } from './record-form-parts';
 
 export const PLACE_SECTIONS: readonly FormSection[] = [
@@ -190,4 +191,5 @@ export const SERIES_SECTIONS: readonly FormSection[] = [
       { type: 'choice', codec: 'ratio', name: 'frameRate', label: 'Frames a second', options: RATES },
     ],
   },
+  FILMING_SECTION,
 ];

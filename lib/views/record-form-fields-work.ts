@@ -20,7 +20,7 @@ const SHOT_PURPOSES = ['before', 'during', 'after', 'insert', 'piece to camera',
 const CATEGORIES = [
   'strip', 'clean', 'repair', 'machining', 'welding', 'filler', 'paint', 'electrics', 'assembly', 'setting up', 'filming', 'other',
 ] as const;
-const COVERAGES = ['none', 'locked-off', 'moved camera', 'inserts and teaching', 'piece to camera', 'time-lapse'] as const;
+const COVERAGES = ['none', 'locked-off', 'moved camera', 'inserts and teaching', 'piece to camera', 'time-lapse', 'montage'] as const;
 
 const taskWork: FormSection = {
   title: 'The work',

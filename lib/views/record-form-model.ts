@@ -9,7 +9,7 @@ export interface DraftObject {
 
 /** Lists of records, or of words already used, that a field offers. */
 export type ChoiceSource =
-  | 'people' | 'places' | 'equipment' | 'parts' | 'materials' | 'trades' | 'episodes'
+  | 'people' | 'places' | 'equipment' | 'parts' | 'materials' | 'trades' | 'episodes' | 'tasks' | 'threads' | 'sponsors'
   | 'whereabouts' | 'works' | 'skills' | 'assemblies' | 'airZones' | 'crafts' | 'zones';
 
 export interface Choice {

@@ -5,6 +5,7 @@ import {
   SERIES_SECTIONS, SESSION_SECTIONS, TRADE_SECTIONS,
 } from './record-form-fields-things';
 import { LINK_SECTIONS, OUTSIDE_JOB_SECTIONS, TASK_SECTIONS } from './record-form-fields-work';
+import { SEGMENT_SECTIONS, SPONSORSHIP_SECTIONS, TIME_LOG_SECTIONS } from './record-form-fields-story';
 import type { FieldSpec, FormSection } from './record-form-model';
 
 const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
@@ -20,6 +21,9 @@ const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
   task: TASK_SECTIONS,
   outsideJob: OUTSIDE_JOB_SECTIONS,
   link: LINK_SECTIONS,
+  segment: SEGMENT_SECTIONS,
+  timeLog: TIME_LOG_SECTIONS,
+  sponsorship: SPONSORSHIP_SECTIONS,
 };
 
 export function listSections(kind: RecordKind): readonly FormSection[] {

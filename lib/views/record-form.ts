@@ -1,6 +1,8 @@
 /** The form of one record, ready to be drawn. */
 import { findRecord, type ListKind, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
 import { dateOf, instantOf } from '@/lib/calendar';
+import { USUAL_KIT, USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
+import { COMMON_PRACTICE } from '@/lib/estimate';
 import type { Instant } from '@/lib/units';
 import { listChoices, listPartStates, listZoneChoices } from './record-form-choices';
 import { draftFields } from './record-form-draft';
@@ -40,6 +42,12 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
       return { tradeId: document.trades[0]?.id, crew: 1 };
     case 'link':
       return { clock: 'elapsed', minWait: 0 };
+    case 'segment':
+      return { role: 'work', length: 3, hook: 0, hang: 0, ending: 'free' };
+    case 'timeLog':
+      return { name: 'Time spent', taskId: document.tasks.find((task) => task.doneAt === null)?.id, activity: 'hands-on', start: now };
+    case 'sponsorship':
+      return { part: 'anywhere', minimumSeconds: 30, disclosureText: 'Paid promotion' };
     case 'person':
     case 'series':
       return {};
@@ -107,6 +115,7 @@ export function viewRecordForm(document: SeriesDocument, kind: RecordKind, id: s
 const STARTING_SERIES = {
   cadenceDays: 7, leadDays: 7, fillLimit: 0.7, workshopTemperature: 12,
   runtime: { min: 10, target: 15, max: 20 }, frameRate: { numerator: 25, denominator: 1 },
+  titles: USUAL_TITLES, bankMinimum: USUAL_MINIMUM, filming: { ...COMMON_PRACTICE.times, own: [] }, camera: USUAL_KIT,
 } as const;
 
 /** The form of a new series; `zone` is where the machine stands. */

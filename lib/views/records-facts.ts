@@ -1,7 +1,7 @@
 /** The few facts that tell one record from the next in a list, each with its unit. */
 import type {
-  DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Place, SeriesDocument, SeriesRecord, Session, Task, ThreePoint, Trade,
-  WeeklyHours, WorkRef,
+  DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Place, Segment, SeriesDocument, SeriesRecord, Session, Sponsorship, Task, ThreePoint, TimeLog,
+  Trade, WeeklyHours, WorkRef,
 } from '@/lib/build';
 import { formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import { minutesBetween } from '@/lib/units';
@@ -157,6 +157,41 @@ function linkFacts({ from, to, stage, minWait, maxWait, clock }: Link, document:
   ];
 }
 
+function segmentFacts(segment: Segment, { episodes }: SeriesDocument): (string | null)[] {
+  const ends = { free: null, 'ends the episode': 'ends its episode', 'never ends it': 'never ends an episode' } as const;
+  return [
+    `${segment.length} min`,
+    segment.role,
+    nameOf(episodes, segment.episodeId) ?? 'in no episode yet',
+    segment.isResult ? 'shows a result' : null,
+    segment.thread === '' ? null : `thread: ${segment.thread}`,
+    segment.isEvergreen ? 'fits any episode' : null,
+    segment.isFlashback ? 'flashback' : null,
+    ends[segment.ending],
+  ];
+}
+
+function timeLogFacts({ taskId, activity, start, end, wasInterrupted }: TimeLog, { series, tasks }: SeriesDocument): (string | null)[] {
+  return [
+    nameOf(tasks, taskId) ?? 'a removed task',
+    activity,
+    formatMoment(start, series.zone),
+    end === null ? 'still going on' : formatWorkLength(minutesBetween(start, end)),
+    wasInterrupted ? 'interrupted' : null,
+  ];
+}
+
+function sponsorshipFacts(one: Sponsorship, { episodes }: SeriesDocument): (string | null)[] {
+  return [
+    one.sponsor,
+    nameOf(episodes, one.episodeId) ?? 'in no episode yet',
+    `at least ${one.minimumSeconds} s${one.part === 'anywhere' ? '' : ` in the ${one.part}`}`,
+    one.dueDate === null ? null : `released by ${formatDay(one.dueDate)}`,
+    one.exclusiveIn === '' ? null : `only one in ${one.exclusiveIn}`,
+    one.needsApproval ? (one.approvedOn === null ? 'not approved yet' : `approved ${formatDay(one.approvedOn)}`) : null,
+  ];
+}
+
 function collectFacts(record: SeriesRecord, document: SeriesDocument): (string | null)[] {
   switch (record.kind) {
     case 'place': return placeFacts(record);
@@ -170,6 +205,9 @@ function collectFacts(record: SeriesRecord, document: SeriesDocument): (string |
     case 'task': return taskFacts(record, document);
     case 'outsideJob': return outsideJobFacts(record, document);
     case 'link': return linkFacts(record, document);
+    case 'segment': return segmentFacts(record, document);
+    case 'timeLog': return timeLogFacts(record, document);
+    case 'sponsorship': return sponsorshipFacts(record, document);
     case 'series': return [record.zone];
   }
 }

@@ -71,6 +71,21 @@ export const KIND_WORDS: readonly KindWords[] = [
     purpose: 'An order or a wait that does not follow from the states of the parts.',
     whenNone: 'Most builds need few of these. Add one where a wait is missing.',
   },
+  {
+    kind: 'segment', plural: 'Segments', one: 'segment', isByTime: false,
+    purpose: 'Pieces of the story, a few minutes each, in the order they are told.',
+    whenNone: 'Add the first thing viewers will see.',
+  },
+  {
+    kind: 'sponsorship', plural: 'Sponsors', one: 'sponsor obligation', isByTime: false,
+    purpose: 'What is owed to sponsors, in which episode, by when, and how it is disclosed.',
+    whenNone: 'Nothing is owed to anybody.',
+  },
+  {
+    kind: 'timeLog', plural: 'Time logs', one: 'time log', isByTime: false,
+    purpose: 'How long work and filming really took; estimates learn from it.',
+    whenNone: 'Start one on the Now page, or type what a task took.',
+  },
 ];
 
 export function wordsOfKind(kind: ListKind): KindWords {

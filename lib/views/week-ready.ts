@@ -1,6 +1,7 @@
 /** What must be ready before a session can do its planned work. */
 import type { SeriesDocument, Session, Task } from '@/lib/build';
 import { formatMoment, formatWorkLength } from '@/lib/calendar';
+import { cameraNeed, timeLapse } from '@/lib/episodes';
 import { isFilmed, type PlanBlock, type Span } from '@/lib/plan';
 import { MINUTES_PER_DAY, MS_PER_MINUTE, minutesBetween } from '@/lib/units';
 import { nameOf } from './week-block';
@@ -82,12 +83,37 @@ export function countFilmedMinutes(work: readonly Work[], document: SeriesDocume
 function listCamera(session: Session, work: readonly Work[], document: SeriesDocument): ReadyItem[] {
   const filmed = countFilmedMinutes(work, document);
   if (filmed === 0) return [];
+  const { camera } = document.series;
+  const need = cameraNeed(camera, filmed);
+  const batteries = camera.batteries === 0 ? 'on mains' : `${need.batteries} of ${formatCount(camera.batteries, 'battery', 'batteries')}`;
+  const kit = `${Math.ceil(need.gigabytes)} of ${Math.floor(need.space)} GB, ${batteries}`;
   return [{
     kind: 'camera',
-    text: `Batteries charged and cards empty: ${formatWorkLength(filmed)} to be filmed`,
-    isAtRisk: !session.isRecording,
+    text: `Batteries charged and cards empty: ${formatWorkLength(filmed)} to be filmed. If ${camera.cameras === 1 ? 'the camera rolls' : `${camera.cameras} cameras roll`} throughout: ${kit}.${need.issues.map(({ fix }) => ` ${fix}`).join('')}`,
+    isAtRisk: !session.isRecording || need.issues.length > 0,
     subject: { kind: 'session', id: session.id, name: session.name },
-  }];
+  }, ...listTimeLapses(work, document)];
+}
+
+/** Length of a time-lapse on screen, seconds. */
+const CLIP = 10;
+
+/** How often a camera that watches a whole task takes a frame. */
+function listTimeLapses(work: readonly Work[], document: SeriesDocument): ReadyItem[] {
+  const { numerator, denominator } = document.series.frameRate;
+  return work.flatMap(({ block, piece }) => {
+    const task = document.tasks.find((one) => one.id === block.subject.id);
+    const isWatched = task !== undefined && (task.coverage === 'time-lapse' || task.shots.some((shot) => shot.purpose === 'time-lapse'));
+    const lapse = isWatched && block.kind === 'task' ? timeLapse((piece.end - piece.start) / MS_PER_MINUTE, CLIP, numerator / denominator) : null;
+    if (task === undefined || lapse === null || !lapse.ok) return [];
+    const { interval, clip } = lapse.value;
+    return [{
+      kind: 'camera' as const,
+      text: `Time-lapse of ${task.name}: a frame every ${interval} s makes a clip of ${Math.round(clip * 10) / 10} s; the camera stays where it is until the end`,
+      isAtRisk: false,
+      subject: { kind: 'task', id: task.id, name: task.name },
+    }];
+  });
 }
 
 function listHeating(session: Session, tasks: readonly Task[], document: SeriesDocument): ReadyItem[] {

@@ -8,9 +8,10 @@ import { materials } from './materials';
 import { parts } from './parts';
 import { people } from './people';
 import { equipment, places } from './places';
-import { dayOf, momentOf, raiseEpisode, raiseJob, raiseLink, raiseMaterial, raisePart, raisePerson, raiseTask, raiseTrade, type Frame } from './raise';
+import { dayOf, momentOf, raiseEpisode, raiseJob, raiseLink, raiseMaterial, raisePart, raiseLog, raisePerson, raiseSegment, raiseSponsor, raiseTask, raiseTrade, type Frame } from './raise';
 import { renewIds } from './renew-ids';
 import { buildSessions } from './sessions';
+import { logs, segments, sponsors } from './story';
 import { bodyTasks } from './tasks-body';
 import { brakeTasks } from './tasks-brakes';
 import { chassisTasks } from './tasks-chassis';
@@ -26,7 +27,9 @@ export const DEMO_ZONE = 'Europe/London';
 const series: Series = {
   kind: 'series', id: 'series-bread-round', revision: 1, order: 0, name: 'Back on the Bread Round', zone: DEMO_ZONE,
   cadenceDays: 7, leadDays: 5, fillLimit: 0.7, workshopTemperature: celsius(12),
-  runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 },
+  runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 }, titles: 0.5, bankMinimum: 2, usesExperience: false,
+  filming: { position: 8, shot: 2, take: 3, reset: 4, retakeChance: 0.25, oneWay: 25, packUp: 10, own: [] },
+  camera: { cameras: 2, bitRate: 100, cards: [128, 64, 64], batteries: 4, batteryMinutes: 90, fillLimit: 0.9 },
 };
 
 const tasks = [...stripTasks, ...brakeTasks, ...chassisTasks, ...paintTasks, ...engineTasks, ...bodyTasks, ...finishTasks];
@@ -54,6 +57,9 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     links: links.map(raiseLink),
     sessions: buildSessions(dayOf(frame, 0), (moment) => momentOf(frame, moment)),
     episodes: episodes.map((draft, order) => raiseEpisode(frame, draft, order)),
+    segments: segments.map(raiseSegment),
+    timeLogs: logs.map((draft, order) => raiseLog(frame, draft, order)),
+    sponsorships: sponsors.map((draft, order) => raiseSponsor(frame, draft, order)),
   };
   return newId === undefined ? document : renewIds(document, newId);
 }

@@ -1,13 +1,14 @@
 /** From the short form of the demo to records: brands, dates, ids of states, shots and coats. */
 import { addDays, instantOf } from '@/lib/calendar';
 import type {
-  CivilDate, DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, SkillNeed, Task, ThreePoint, Trade, WeeklyHours, WorkRef,
+  CivilDate, DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Segment, SkillNeed, Sponsorship, Task, ThreePoint, TimeLog, Trade, WeeklyHours, WorkRef,
 } from '@/lib/build';
 import { celsius, minutes, type Instant } from '@/lib/units';
 import type {
   EpisodeDraft, EstimateDraft, HoursDraft, JobDraft, LinkDraft, MaterialDraft, Moment, PartDraft, PersonDraft, SpanDraft, TaskDraft, TradeDraft, UseDraft,
 } from './draft';
 import { materialSource } from './materials';
+import type { LogDraft, SegmentDraft, SponsorDraft } from './story';
 
 /** The days the demo lies on. */
 export interface Frame {
@@ -113,5 +114,30 @@ export function raiseLink(draft: LinkDraft, order: number): Link {
 export function raiseEpisode(frame: Frame, draft: EpisodeDraft, order: number): Episode {
   return {
     kind: 'episode', ...row(draft, order), releaseDate: dayOf(frame, draft.releaseDay), isEvergreen: draft.evergreen ?? false, status: draft.status ?? 'planned',
+  };
+}
+
+export function raiseSegment(draft: SegmentDraft, order: number): Segment {
+  return {
+    kind: 'segment', ...row(draft, order), episodeId: draft.episode, role: draft.role, length: draft.length, isResult: draft.result ?? false,
+    hook: (draft.hook ?? 0) / 100, hang: (draft.hang ?? 0) / 100, thread: draft.thread ?? '', isEvergreen: draft.evergreen ?? false, isFlashback: false,
+    storyDate: null, ending: draft.ending ?? 'free', taskIds: draft.tasks ?? [],
+  };
+}
+
+export function raiseLog(frame: Frame, draft: LogDraft, order: number): TimeLog {
+  return {
+    kind: 'timeLog', ...row(draft, order), taskId: draft.task, activity: draft.activity, start: momentOf(frame, draft.from), end: momentOf(frame, draft.to),
+    wasInterrupted: draft.interrupted ?? false,
+  };
+}
+
+export function raiseSponsor(frame: Frame, draft: SponsorDraft, order: number): Sponsorship {
+  const [spotStart, spotEnd] = draft.spot ?? [null, null];
+  const [shownFrom, shownUntil] = draft.shown ?? [null, null];
+  return {
+    kind: 'sponsorship', ...row(draft, order), sponsor: draft.sponsor, what: draft.what, exclusiveIn: draft.exclusiveIn ?? '', episodeId: draft.episode,
+    part: draft.part ?? 'anywhere', dueDate: draft.dueDay === undefined ? null : dayOf(frame, draft.dueDay), minimumSeconds: draft.seconds, spotStart, spotEnd,
+    disclosureText: draft.text, spokenAt: draft.spoken ?? null, shownFrom, shownUntil, needsApproval: draft.approval ?? false, approvedOn: null,
   };
 }

@@ -64,7 +64,8 @@ describe('migrating', () => {
     await migrateDatabase({ url });
     const writer = await openRaw(url);
     await writer.query('PRAGMA journal_mode = WAL');
-    await writer.query("INSERT INTO Series VALUES ('s', 1, 0, 'Kept', 'UTC', 14, 5, 0.7, 7, 22, 18, 30, 25, 1, 0, 0)");
+    await writer.query(`INSERT INTO Series (id, revision, position, name, zone, cadenceDays, leadDays, fillLimit, workshopTemperature, runtimeTarget, runtimeMin, runtimeMax,
+      frameRateNumerator, frameRateDenominator, changeNumber, createdAt) VALUES ('s', 1, 0, 'Kept', 'UTC', 14, 5, 0.7, 7, 22, 18, 30, 25, 1, 0, 0)`);
     const { backup } = await migrateDatabase({ url, migrations: await withOneMore('CREATE TABLE "More" ("id" TEXT);'), now: NOW });
     expect((await query('SELECT name FROM Series', `file:${backup}`)).map(({ name }) => name)).toEqual(['Kept']);
     await writer.close();

@@ -1,6 +1,6 @@
 /** A small series with every kind of record and every kind of reference, every optional field once full and once empty. */
 import type {
-  Change, Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Series, SeriesRecord, Session, Task, Trade,
+  Change, Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Segment, Series, SeriesRecord, Session, Sponsorship, Task, TimeLog, Trade,
 } from '@/lib/build';
 import type { PlanResult } from '@/lib/plan';
 import { celsius, instant, minutes } from '@/lib/units';
@@ -10,6 +10,9 @@ export const AT = instant(Date.UTC(2026, 10, 30, 18, 0));
 export const series: Series = {
   kind: 'series', id: 's1', revision: 1, order: 0, name: 'Outfit', zone: 'Europe/London', cadenceDays: 14, leadDays: 5, fillLimit: 0.7,
   workshopTemperature: celsius(7.5), runtime: { target: 22, min: 18, max: 30 }, frameRate: { numerator: 30000, denominator: 1001 },
+  titles: 0.75, bankMinimum: 3, usesExperience: true,
+  filming: { position: 6, shot: 2.5, take: 4, reset: 5, retakeChance: 0.3, oneWay: 20, packUp: 12, own: [{ coverage: 'montage', positions: 1, positionsPerHour: 1.5, shots: 2, shotsPerHour: 4 }] },
+  camera: { cameras: 2, bitRate: 150, cards: [128, 64], batteries: 0, batteryMinutes: 75, fillLimit: 0.8 },
 };
 
 const person: Person = {
@@ -68,9 +71,27 @@ export const session: Session = {
 };
 const coldSession: Session = { ...session, id: 'se2', order: 1, placeIds: [], crewIds: [], heating: null };
 
+const opening: Segment = {
+  kind: 'segment', id: 'sg1', revision: 1, order: 0, name: 'The frame as it came', episodeId: 'ep1', role: 'opening', length: 2.5, isResult: false, hook: 0.8, hang: 0.25,
+  thread: 'Frame', isEvergreen: true, isFlashback: true, storyDate: '2026-11-29', ending: 'never ends it', taskIds: ['ta2', 'ta1'],
+};
+const loose: Segment = { ...opening, id: 'sg2', order: 1, name: 'A word on threads', episodeId: null, storyDate: null, ending: 'free', taskIds: [] };
+const spent: TimeLog = {
+  kind: 'timeLog', id: 'tl1', revision: 1, order: 0, name: 'Prime the frame', taskId: 'ta1', activity: 'filming', start: AT, end: instant(AT + 3_600_000), wasInterrupted: true,
+};
+const running: TimeLog = { ...spent, id: 'tl2', order: 1, activity: 'hands-on', end: null, wasInterrupted: false };
+const owed: Sponsorship = {
+  kind: 'sponsorship', id: 'so1', revision: 1, order: 0, name: 'Discs in use', sponsor: 'Abrasives', what: 'Said once.', exclusiveIn: 'abrasives', episodeId: 'ep1',
+  part: 'first third', dueDate: '2026-12-18', minimumSeconds: 45, spotStart: 61.5, spotEnd: 110, disclosureText: 'Paid promotion', spokenAt: 60, shownFrom: 59, shownUntil: 70,
+  needsApproval: true, approvedOn: '2026-12-15',
+};
+const open: Sponsorship = {
+  ...owed, id: 'so2', order: 1, episodeId: null, part: 'anywhere', dueDate: null, spotStart: null, spotEnd: null, spokenAt: null, shownFrom: null, shownUntil: null, approvedOn: null,
+};
+
 /** Every record but the series, what is pointed at after what points at it: storage has to find the order. */
 export const records: readonly SeriesRecord[] = [
-  session, coldSession, link, backLink, prime, strip, zinc, frame, bracket, seat, primer, glue, episode, trade, hoist, place, booth, person,
+  opening, loose, spent, running, owed, open, session, coldSession, link, backLink, prime, strip, zinc, frame, bracket, seat, primer, glue, episode, trade, hoist, place, booth, person,
 ];
 
 export function makeEdit(after: SeriesRecord): RecordEdit {

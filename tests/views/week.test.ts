@@ -97,7 +97,9 @@ describe('the week', () => {
       'heating: Workshop at 8 °C or more: heating set to 15 °C', 'material: Grey primer: 1 coat', 'equipment: Spray gun', 'lay out: respirator',
     ]);
     const thursday = view.sessions.find((card) => card.id === 'session-2');
-    expect(thursday?.ready.find((item) => item.kind === 'camera')?.text).toBe('Batteries charged and cards empty: 2 h 10 min to be filmed');
+    expect(thursday?.ready.find((item) => item.kind === 'camera')?.text).toBe(
+      'Batteries charged and cards empty: 2 h 10 min to be filmed. If the camera rolls throughout: 98 of 115 GB, 2 of 3 batteries.',
+    );
     const fitting = week({ week: { year: 2026, week: 51 } }).sessions.find((card) => card.id === 'session-7');
     expect(fitting?.ready[0]).toMatchObject({ kind: 'part', text: 'Wheel back from Canal Street Coaters by Tue 8 Dec 13:00', isAtRisk: true });
   });

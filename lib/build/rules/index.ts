@@ -28,7 +28,10 @@ import type { Rule } from './rule';
 import { checkRuntime } from './runtime';
 import { checkSessionFit } from './session-fit';
 import { checkSessionLengths } from './session-length';
+import { checkSegments } from './segment';
 import { checkSessionOverlaps } from './session-overlap';
+import { checkSponsorships } from './sponsorship';
+import { checkTimeLogs } from './time-log';
 import { checkTradesOpen } from './trade-open';
 import { checkHoursOfWeek } from './weekly-hours';
 import { checkWorkOrder } from './work-order';
@@ -43,4 +46,5 @@ export const RULES: readonly Rule[] = [
   checkLinkEnds, checkLinkWindows, checkWorkOrder,
   checkSessionLengths, checkSessionOverlaps, checkSessionFit, checkPinnedStarts,
   checkBeforeShots, checkMissedBeforeShots, checkEpisodeDates, checkEpisodeWork,
+  checkSegments, checkTimeLogs, checkSponsorships,
 ];

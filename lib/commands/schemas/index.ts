@@ -10,9 +10,12 @@ import { outsideJobSchema } from './outside-job';
 import { partSchema } from './part';
 import { personSchema } from './person';
 import { placeSchema } from './place';
+import { segmentSchema } from './segment';
 import { seriesSchema } from './series';
 import { sessionSchema } from './session';
+import { sponsorshipSchema } from './sponsorship';
 import { taskSchema } from './task';
+import { timeLogSchema } from './time-log';
 import { tradeSchema } from './trade';
 import { splitMessage, type FormSetting } from './values';
 
@@ -34,6 +37,9 @@ const SCHEMAS = {
   link: () => linkSchema,
   session: sessionSchema,
   episode: () => episodeSchema,
+  segment: () => segmentSchema,
+  timeLog: timeLogSchema,
+  sponsorship: () => sponsorshipSchema,
 } as const satisfies { readonly [K in RecordKind]: SchemaOf<K> };
 
 type OutputOf<K extends RecordKind> = z.output<ReturnType<(typeof SCHEMAS)[K]>>;

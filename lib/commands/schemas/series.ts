@@ -1,6 +1,8 @@
 import { parseZone } from '@/lib/calendar';
+import { USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
 import { z } from 'zod';
-import { celsiusValue, nameOf, numberOf, say, wholeNumber } from './values';
+import { cameraSchema, filmingSchema } from './kit';
+import { celsiusValue, flag, nameOf, numberOf, say, wholeNumber } from './values';
 
 /** What a person fills in about a series. */
 export const seriesSchema = z.strictObject({
@@ -18,4 +20,9 @@ export const seriesSchema = z.strictObject({
   workshopTemperature: celsiusValue,
   runtime: z.strictObject({ target: numberOf({ unit: 'minutes' }), min: numberOf({ unit: 'minutes' }), max: numberOf({ unit: 'minutes' }) }),
   frameRate: z.strictObject({ numerator: wholeNumber('frames'), denominator: wholeNumber('seconds') }),
+  titles: numberOf({ unit: 'minutes', min: 0, max: 60 }).default(USUAL_TITLES),
+  bankMinimum: numberOf({ unit: 'episodes', min: 0, max: 52, isWhole: true }).default(USUAL_MINIMUM),
+  usesExperience: flag,
+  filming: filmingSchema,
+  camera: cameraSchema,
 });

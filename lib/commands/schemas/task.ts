@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { COVERAGES } from './kit';
 import {
   celsiusValue, flag, idOf, idsOf, lineId, listOf, minutesValue, momentIn, nameOf, oneOf, orNull, partUses, phrase, phrases, textOf, threeMinutes, wholeNumber, type FormSetting,
 } from './values';
@@ -25,7 +26,7 @@ export const taskSchema = (setting: FormSetting) => z.strictObject({
   crew: listOf(z.strictObject({ skill: orNull(phrase).default(null), count: wholeNumber('people') })),
   equipmentIds: idsOf('piece of equipment'),
   coats: listOf(z.strictObject({ id: lineId(setting), materialId: idOf('material') })),
-  coverage: oneOf(['none', 'locked-off', 'moved camera', 'inserts and teaching', 'piece to camera', 'time-lapse']).default('none'),
+  coverage: oneOf(COVERAGES).default('none'),
   shots: listOf(shotSchema(setting)),
   conditions: z.strictObject({ minimumTemperature: orNull(celsiusValue).default(null), needsDaylight: flag })
     .default({ minimumTemperature: null, needsDaylight: false }),

@@ -1,7 +1,8 @@
 /** Tasks, and the before-shots of irreversible ones, as activities. */
-import type { Task } from '@/lib/build';
+import type { SeriesDocument, Task } from '@/lib/build';
 import { stageWait } from '@/lib/cure';
-import { bookable, threePointMean } from '@/lib/estimate';
+import { timesOf } from '@/lib/episodes';
+import { bookable } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
 import { addLag, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
@@ -24,11 +25,12 @@ export function shotsAhead(task: Task): Task['shots'] {
   return beforeShots(task).filter((shot) => shot.filmedAt === null);
 }
 
-/** Booked minutes of a task: mean hands-on time and the shots filmed during it, to the next 5 min. */
-export function taskMinutes(task: Task): number {
-  const ahead = new Set(beforeShots(task).map((shot) => shot.id));
-  const filming = task.shots.filter((shot) => !ahead.has(shot.id)).reduce((sum, shot) => sum + shot.time, 0);
-  return bookable(threePointMean(task.effort) + filming);
+/**
+ * Booked minutes of a task, to the next 5 min: mean hands-on time and the shots filmed during it, as typed or, where the
+ * series plans by experience, as filming and finished work have shown.
+ */
+export function taskMinutes(document: SeriesDocument, task: Task): number {
+  return bookable(timesOf(document)(task).mean);
 }
 
 function crewNeeds(draft: Draft, task: Task): CrewNeed[] {
@@ -84,7 +86,7 @@ function demandWords(draft: Draft, task: Task): string {
 export function addTask(draft: Draft, task: Task): void {
   const id = taskActivity(task.id);
   const pin = task.pinnedStart === null ? {} : { pin: { start: draft.clock.down(task.pinnedStart) } };
-  const duration = taskMinutes(task);
+  const duration = taskMinutes(draft.document, task);
   const activity: Activity = {
     id,
     duration,

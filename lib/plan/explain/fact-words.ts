@@ -64,7 +64,7 @@ function calendarWords(draft: Draft, activity: string, until: Instant | null): W
   const isNone = task !== undefined && (draft.calendars.get(taskCalendar(draft, task))?.intervals.length ?? 0) === 0;
   if (isNone) return { text: `No time ahead is ${demands}.`, change: 'Add such a session.' };
   const mode = task?.inOneGo ? 'in one go' : `in pieces of ${SHORTEST_PIECE} min or more`;
-  const length = task ? `, ${taskMinutes(task)} min ${mode}` : '';
+  const length = task ? `, ${taskMinutes(draft.document, task)} min ${mode}` : '';
   return { text: `Needs time ${demands}${length}: the first that is left starts ${at(draft, until)}.`, change: 'Add such a session earlier.' };
 }
 

@@ -7,9 +7,12 @@ import { outsideJobs } from './outside-jobs';
 import { parts } from './parts';
 import { people } from './people';
 import { equipment, places } from './places';
+import { segments } from './segments';
 import { seriesTable } from './series';
 import { sessions } from './sessions';
+import { sponsorships } from './sponsorships';
 import { tasks } from './tasks';
+import { timeLogs } from './time-logs';
 import { trades } from './trades';
 
 export const TABLES: { readonly [K in RecordKind]: Table<RecordOf<K>> } = {
@@ -25,9 +28,12 @@ export const TABLES: { readonly [K in RecordKind]: Table<RecordOf<K>> } = {
   link: links,
   session: sessions,
   episode: episodes,
+  segment: segments,
+  timeLog: timeLogs,
+  sponsorship: sponsorships,
 };
 
 /** What is pointed at comes before what points at it: rows are written in this order and removed in the reverse one. */
 export const WRITE_ORDER: readonly RecordKind[] = [
-  'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session',
+  'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session', 'segment', 'timeLog', 'sponsorship',
 ];

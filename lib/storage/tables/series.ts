@@ -2,7 +2,9 @@ import type { Series } from '@/lib/build';
 import { celsius } from '@/lib/units';
 import type { Db } from '../connection';
 import type { SeriesModel } from '../generated/models';
+import { readJson } from '../column';
 import type { Table } from '../table';
+import { cameraKit, filmingPractice } from './values';
 
 /** The columns of a series that a person sets; the rest is bookkeeping of storage. */
 export function seriesRow(series: Series) {
@@ -21,6 +23,11 @@ export function seriesRow(series: Series) {
     runtimeMax: series.runtime.max,
     frameRateNumerator: series.frameRate.numerator,
     frameRateDenominator: series.frameRate.denominator,
+    titles: series.titles,
+    bankMinimum: series.bankMinimum,
+    usesExperience: series.usesExperience,
+    filmingJson: JSON.stringify(series.filming),
+    cameraJson: JSON.stringify(series.camera),
   };
 }
 
@@ -38,6 +45,11 @@ export function readSeries(row: SeriesModel): Series {
     workshopTemperature: celsius(row.workshopTemperature),
     runtime: { target: row.runtimeTarget, min: row.runtimeMin, max: row.runtimeMax },
     frameRate: { numerator: row.frameRateNumerator, denominator: row.frameRateDenominator },
+    titles: row.titles,
+    bankMinimum: row.bankMinimum,
+    usesExperience: row.usesExperience,
+    filming: readJson(filmingPractice, row.filmingJson, { table: 'Series', row: row.id, column: 'filmingJson' }),
+    camera: readJson(cameraKit, row.cameraJson, { table: 'Series', row: row.id, column: 'cameraJson' }),
   };
 }
 

@@ -1,19 +1,15 @@
-import type { Category, Coat, Coverage, PartUse, Task } from '@/lib/build';
+import type { Category, Coat, PartUse, Task } from '@/lib/build';
 import { celsius, minutes } from '@/lib/units';
 import type { Db } from '../connection';
 import type { TaskModel } from '../generated/models';
 import { oneOf, readJson, readOptionalInstant, readValue, writeOptionalInstant } from '../column';
 import { groupRows, tableWithChildren } from '../table';
 import type { ChildrenOf, RowFilter } from '../table';
-import { shots, skillNeeds, texts } from './values';
+import { coverages, shots, skillNeeds, texts } from './values';
 
 const categories = oneOf<Category>({
   strip: true, clean: true, repair: true, machining: true, welding: true, filler: true, paint: true, electrics: true, assembly: true,
   'setting up': true, filming: true, other: true,
-});
-
-const coverages = oneOf<Coverage>({
-  none: true, 'locked-off': true, 'moved camera': true, 'inserts and teaching': true, 'piece to camera': true, 'time-lapse': true,
 });
 
 interface Children {

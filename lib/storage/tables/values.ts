@@ -1,5 +1,5 @@
 /** Shapes of the values that are kept as JSON in a row. */
-import type { DateSpan, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
+import type { CameraKit, Coverage, DateSpan, FilmingPractice, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
 import { instant, minutes } from '@/lib/units';
 import { z } from 'zod';
 import { oneOf } from '../column';
@@ -11,6 +11,19 @@ const weekday = z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4),
 export const weeklyHours: z.ZodType<readonly WeeklyHours[]> = z.array(z.object({ weekday, from: z.string(), to: z.string() }));
 
 export const dateSpans: z.ZodType<readonly DateSpan[]> = z.array(z.object({ from: z.string(), to: z.string(), why: z.string() }));
+
+export const coverages = oneOf<Coverage>({
+  none: true, 'locked-off': true, 'moved camera': true, 'inserts and teaching': true, 'piece to camera': true, 'time-lapse': true, montage: true,
+});
+
+export const filmingPractice: z.ZodType<FilmingPractice> = z.object({
+  position: z.number(), shot: z.number(), take: z.number(), reset: z.number(), retakeChance: z.number(), oneWay: z.number(), packUp: z.number(),
+  own: z.array(z.object({ coverage: coverages, positions: z.number(), positionsPerHour: z.number(), shots: z.number(), shotsPerHour: z.number() })).default([]),
+});
+
+export const cameraKit: z.ZodType<CameraKit> = z.object({
+  cameras: z.number(), bitRate: z.number(), cards: z.array(z.number()), batteries: z.number(), batteryMinutes: z.number(), fillLimit: z.number(),
+});
 
 export const partStates: z.ZodType<readonly PartState[]> = z.array(z.object({ id: z.string(), name: z.string() }));
 

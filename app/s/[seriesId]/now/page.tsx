@@ -12,6 +12,7 @@ import { BlockSheet } from '../week/block-sheet';
 import { BlockSign, sheetId } from '../week/block-sign';
 import { PlanBanner } from '../week/plan-banner';
 import { RecordLink } from '../week/record-link';
+import { ClockButtons } from './clock-buttons';
 import { Refresh } from './refresh';
 import styles from './page.module.css';
 
@@ -34,6 +35,7 @@ export default async function NowPage({ params }: Props) {
       <SessionLine view={view} />
       <div className={styles.columns}>
         <div>
+          <OtherClocks view={view} />
           <NowPart view={view} />
           <NextPart view={view} />
         </div>
@@ -69,6 +71,18 @@ function SessionLine({ view }: { readonly view: NowView }) {
   );
 }
 
+/** Clocks of work that is not shown large below. */
+function OtherClocks({ view }: { readonly view: NowView }) {
+  const first = view.phase === 'between' ? view.next.slice(0, 1) : [];
+  const shown = new Set([...view.now, ...first].map(({ block }) => block.taskId));
+  return view.clocks.filter((clock) => !shown.has(clock.taskId)).map((clock) => (
+    <section key={clock.id} aria-label={`Clock of ${clock.title}`}>
+      <strong>{clock.title}</strong>
+      <ClockButtons seriesId={view.seriesId} taskId={null} title={clock.title} clocks={[clock]} />
+    </section>
+  ));
+}
+
 function NowPart({ view }: { readonly view: NowView }) {
   if (view.phase === 'over') {
     return (
@@ -90,7 +104,7 @@ function NowPart({ view }: { readonly view: NowView }) {
       <h2 id="now-head">Now</h2>
       {view.now.length === 0 ? <p className={styles.idle}>Nothing is planned for this minute.</p> : null}
       {view.now.map((work) => (
-        <BigWork key={work.block.id} work={work} seriesId={view.seriesId} />
+        <BigWork key={work.block.id} work={work} clocks={view.clocks} seriesId={view.seriesId} />
       ))}
     </section>
   );
@@ -105,7 +119,7 @@ function NextPart({ view }: { readonly view: NowView }) {
   return (
     <section className={styles.part} aria-labelledby="next-head">
       <h2 id="next-head">{isFirstBig ? 'First' : 'Next'}</h2>
-      {first && isFirstBig ? <BigWork work={first} seriesId={view.seriesId} /> : null}
+      {first && isFirstBig ? <BigWork work={first} clocks={view.clocks} seriesId={view.seriesId} /> : null}
       {isFirstBig && others.length > 0 ? <h2>Then</h2> : null}
       <ul className={`plain ${styles.next}`}>
         {(isFirstBig ? others : view.next).map((work) => (
@@ -124,8 +138,9 @@ function NextPart({ view }: { readonly view: NowView }) {
 
 const describeCrew = ({ block }: NowWork): string => [block.crew.join(' and '), block.place].filter(Boolean).join(' · ');
 
-function BigWork({ work, seriesId }: { readonly work: NowWork; readonly seriesId: string }) {
+function BigWork({ work, clocks, seriesId }: { readonly work: NowWork; readonly clocks: NowView['clocks']; readonly seriesId: string }) {
   const { block } = work;
+  const taskId = block.kind === 'task' || block.kind === 'before-shot' ? block.taskId : null;
   const look = block.kind === 'before-shot' ? styles.film : block.kind === 'task' ? '' : styles.errand;
   return (
     <article className={`${styles.big} ${look}`}>
@@ -152,6 +167,7 @@ function BigWork({ work, seriesId }: { readonly work: NowWork; readonly seriesId
           <Camera size={22} aria-hidden /> <span>Film: {block.shots.map((shot) => shot.name).join('; ')}</span>
         </p>
       ) : null}
+      {taskId === null ? null : <ClockButtons seriesId={seriesId} taskId={taskId} title={block.title} clocks={clocks.filter((clock) => clock.taskId === taskId)} />}
       <div className={styles.actions}>
         <BlockActions block={pickActed(block)} seriesId={seriesId} isLarge />
         <button type="button" className={styles.more} popoverTarget={sheetId(block.id)}>

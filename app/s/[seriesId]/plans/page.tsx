@@ -5,7 +5,7 @@ import type { ReactNode } from 'react';
 import {
   ArrowDown, ArrowLeft, ArrowRight, ArrowUp, Check, Equal, MapPin, Minus, Plus, TriangleAlert, Users, type LucideIcon,
 } from 'lucide-react';
-import { EmptyState, historyPath, LinkButton, newRecordPath, PageBody, PageHead, repeatSessionsPath, weekPath } from '@/app/_ui';
+import { EmptyState, estimatesPath, historyPath, LinkButton, newRecordPath, PageBody, PageHead, repeatSessionsPath, weekPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewPlans, type ChangeLine, type DraftView, type EpisodeLine, type PlanFacts, type PlanRow, type PlansView } from '@/lib/views';
 import { RecordLink } from '../week/record-link';
 import { Decision } from './decision';
@@ -34,6 +34,7 @@ export default async function PlansPage({ params }: Props) {
         actions={view.accepted ? <LinkButton href={weekPath(seriesId, view.currentWeek)}>See this week</LinkButton> : null}
       />
       <Start view={view} />
+      {view.openWork > 0 ? <p className={styles.soft}>{view.experience} <Link href={estimatesPath(seriesId)}>Estimates</Link></p> : null}
       {view.draft ? <Draft draft={view.draft} view={view} /> : null}
       {view.accepted ? <Accepted plan={view.accepted} seriesId={seriesId} /> : null}
       {view.history.length > 0 ? <History rows={view.history} /> : null}

@@ -1,0 +1,123 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { episodesPath, IssueList, LinkButton, newRecordPath, PageBody, PageHead, recordPath } from '@/app/_ui';
+import { loadDocument, openViewContext, viewEpisode, type EpisodeView } from '@/lib/views';
+import { RecordLink } from '../../week/record-link';
+import styles from '../episodes.module.css';
+import { FactsTable } from '../facts-table';
+import { StandingSign } from '../standing-sign';
+import { SegmentReel } from './segment-reel';
+
+interface Props {
+  readonly params: Promise<{ seriesId: string; episodeId: string }>;
+}
+
+async function load({ params }: Props): Promise<EpisodeView> {
+  const { seriesId, episodeId } = await params;
+  const document = await loadDocument(seriesId);
+  const view = document === null ? null : await viewEpisode(await openViewContext(), document, decodeURIComponent(episodeId));
+  if (view === null) notFound();
+  return view;
+}
+
+export async function generateMetadata(props: Props): Promise<Metadata> {
+  return { title: (await load(props)).name };
+}
+
+export default async function EpisodePage(props: Props) {
+  const view = await load(props);
+  const { seriesId } = view;
+  return (
+    <PageBody>
+      <PageHead
+        title={view.name}
+        above={<><Link href={episodesPath(seriesId)}>Episodes</Link> · {view.above}</>}
+        lead={view.lead}
+        actions={<LinkButton href={recordPath(seriesId, 'episode', view.id) ?? episodesPath(seriesId)}>Release and stage</LinkButton>}
+      />
+      <Budget view={view} />
+      <section className={styles.section} aria-labelledby="segments-head">
+        <h2 id="segments-head">Segments</h2>
+        <SegmentReel seriesId={seriesId} episodeId={view.id} rows={view.segments} loose={view.loose} runtime={view.runtime} titles={view.titles} otherEpisodes={view.otherEpisodes} />
+        <p className={styles.soft}>{view.results === 0 ? 'Nothing finished is shown in it.' : `${view.results} of them ${view.results === 1 ? 'shows' : 'show'} something finished.`} Titles take {view.titles} min.</p>
+        {view.warnings.length > 0 ? <IssueList issues={view.warnings} seriesId={seriesId} /> : null}
+        <p><LinkButton href={newRecordPath(seriesId, 'segment')}>Add a segment</LinkButton></p>
+      </section>
+      <Shots view={view} />
+      <Sponsors view={view} />
+    </PageBody>
+  );
+}
+
+function Budget({ view }: { readonly view: EpisodeView }) {
+  return (
+    <section className={styles.section} aria-labelledby="time-head">
+      <h2 id="time-head">Workshop time</h2>
+      <StandingSign standing={view.standing} />
+      <p>{view.standing.text}{view.owedElsewhere === null ? '' : ` ${view.owedElsewhere}`}</p>
+      {view.balances.length > 0 ? (
+        <FactsTable
+          label="Crew time needed and free"
+          columns={['Crew time', 'Needs', 'P80', 'In sessions before', 'Taken by earlier ones', 'Left', 'Left at P80']}
+          rows={view.balances.map(({ what, need, p80, available, earlier, left, leftAtP80, isShort }) => ({
+            key: what, cells: [what, need, p80, available, earlier, <span key="left" className={isShort ? styles.bad : undefined}>{left}</span>, leftAtP80],
+          }))}
+        />
+      ) : null}
+      {view.relief.length > 0 ? (
+        <>
+          <h3>What would make it fit</h3>
+          <ul className={styles.relief}>
+            {view.relief.map(({ frees, isEnough, changes }) => (
+              <li key={changes.map(({ words }) => words).join()}>
+                {changes.map(({ words, task }, index) => (
+                  <span key={words}>{index > 0 ? '; ' : ''}<RecordLink seriesId={view.seriesId} to={task}>{words}</RecordLink></span>
+                ))}
+                <span className={styles.soft}> frees {frees}{isEnough ? '' : ', still not enough'}</span>
+              </li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+    </section>
+  );
+}
+
+function Shots({ view }: { readonly view: EpisodeView }) {
+  return (
+    <section className={styles.section} aria-labelledby="shots-head">
+      <h2 id="shots-head">Shots and camera</h2>
+      {[...view.shotWords, ...view.camera].map((words) => <p key={words}>{words}</p>)}
+      {view.shots.length > 0 ? (
+        <FactsTable
+          label="Shots"
+          columns={['Shot', 'Purpose', 'Work', 'State']}
+          rows={view.shots.map((shot) => ({
+            key: shot.key,
+            cells: [
+              <>{shot.name}{shot.isMustHave ? <span className={styles.soft}> must have</span> : null}</>,
+              shot.purpose, <RecordLink key="task" seriesId={view.seriesId} to={shot.task}>{shot.task.name}</RecordLink>, shot.state,
+            ],
+          }))}
+        />
+      ) : null}
+    </section>
+  );
+}
+
+function Sponsors({ view }: { readonly view: EpisodeView }) {
+  return (
+    <section className={styles.section} aria-labelledby="owed-head">
+      <h2 id="owed-head">Sponsors</h2>
+      {view.sponsors.length === 0 ? <p className={styles.soft}>Nothing is owed to a sponsor in this episode.</p> : null}
+      {view.sponsors.map((one) => (
+        <article key={one.id} className={styles.owed}>
+          <h3><RecordLink seriesId={view.seriesId} to={{ kind: 'sponsorship', id: one.id }}>{one.name}</RecordLink></h3>
+          <p className={styles.soft}>{one.text}</p>
+          {one.issues.length === 0 ? <p>All of it is met.</p> : <IssueList issues={one.issues} seriesId={view.seriesId} except={one.id} />}
+        </article>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,186 @@
+/** What the pages of episodes show: plain, serialisable data. */
+import type { Issue } from '@/lib/result';
+import type { RecordLink } from './week-model';
+
+/** How a number of hours stands, in a word of its own and in a sentence. */
+export interface Standing {
+  readonly verdict: 'fits' | 'tight' | 'short' | 'done';
+  /** `Fits`, `Tight`, `Too little time`, `Workshop time done`. */
+  readonly word: string;
+  readonly text: string;
+}
+
+/** Minutes on screen against the wish of the series. */
+export interface RuntimeView {
+  readonly minutes: number;
+  readonly target: number;
+  readonly min: number;
+  readonly max: number;
+  readonly isInside: boolean;
+  /** `14.5 min, 1.5 under the wish`. */
+  readonly text: string;
+}
+
+export interface ReelView {
+  readonly id: string;
+  readonly number: number;
+  readonly name: string;
+  /** `Fri 11 Dec`. */
+  readonly release: string;
+  readonly shootDue: string;
+  /** `recorded`, and how many of the five stages are behind it. */
+  readonly stage: string;
+  readonly stagesDone: number;
+  readonly isEvergreen: boolean;
+  readonly runtime: RuntimeView;
+  readonly segments: number;
+  readonly results: number;
+  readonly standing: Standing;
+  /** What still stands in its way besides time, in short sentences. */
+  readonly open: readonly string[];
+}
+
+export interface BankWeekView {
+  /** `W50`, `Mon 7 Dec`. */
+  readonly week: string;
+  readonly monday: string;
+  readonly inHand: number;
+  readonly evergreen: number;
+  readonly events: readonly string[];
+  readonly isBelow: boolean;
+}
+
+export interface BankView {
+  readonly minimum: number;
+  readonly cadence: number;
+  /** What the series does now, and what could be tried. */
+  readonly choices: readonly { readonly days: number; readonly label: string; readonly isCurrent: boolean }[];
+  readonly summary: string;
+  readonly isAlarm: boolean;
+  readonly weeks: readonly BankWeekView[];
+  readonly issues: readonly Issue[];
+}
+
+export interface ProposalView {
+  readonly title: string;
+  /** How far from proved best; null: proved. */
+  readonly gap: string | null;
+  /** Segments that would change episode. */
+  readonly moves: number;
+  readonly episodes: readonly {
+    readonly name: string;
+    readonly reasons: string;
+    readonly segments: readonly { readonly name: string; readonly isNew: boolean }[];
+  }[];
+  readonly arrangement: readonly { readonly episodeId: string; readonly segmentIds: readonly string[] }[];
+}
+
+export interface EpisodesView {
+  readonly seriesId: string;
+  readonly reels: readonly ReelView[];
+  readonly bank: BankView;
+  readonly loose: readonly { readonly id: string; readonly name: string; readonly text: string }[];
+  readonly proposals: readonly ProposalView[];
+  /** Why there is no proposal. */
+  readonly proposalIssues: readonly Issue[];
+  readonly sponsorIssues: readonly Issue[];
+  readonly orderIssues: readonly Issue[];
+}
+
+export interface SegmentRow {
+  readonly id: string;
+  readonly revision: number;
+  readonly name: string;
+  readonly length: number;
+  readonly isResult: boolean;
+  readonly role: string;
+  /** `leaves 40 % open`, `recorded Sat 5 Dec 16:10`. */
+  readonly facts: readonly string[];
+  readonly isLate: boolean;
+}
+
+export interface BalanceView {
+  readonly what: string;
+  readonly need: string;
+  readonly p80: string;
+  readonly earlier: string;
+  readonly available: string;
+  readonly left: string;
+  readonly leftAtP80: string;
+  readonly isShort: boolean;
+}
+
+export interface ShotRow {
+  readonly key: string;
+  readonly name: string;
+  readonly purpose: string;
+  readonly task: RecordLink;
+  readonly isMustHave: boolean;
+  readonly state: string;
+}
+
+export interface SponsorRow {
+  readonly id: string;
+  readonly name: string;
+  readonly text: string;
+  readonly issues: readonly Issue[];
+}
+
+export interface EpisodeView {
+  readonly seriesId: string;
+  readonly id: string;
+  readonly name: string;
+  readonly number: number;
+  readonly above: string;
+  readonly lead: string;
+  readonly standing: Standing;
+  readonly balances: readonly BalanceView[];
+  /** Part of the need that is work of no episode or of another; null: none. */
+  readonly owedElsewhere: string | null;
+  /** Sets of changes that would make it fit. */
+  readonly relief: readonly { readonly frees: string; readonly isEnough: boolean; readonly changes: readonly { readonly words: string; readonly task: RecordLink | null }[] }[];
+  readonly runtime: RuntimeView;
+  readonly titles: number;
+  readonly segments: readonly SegmentRow[];
+  readonly results: number;
+  readonly otherEpisodes: readonly { readonly id: string; readonly name: string }[];
+  readonly loose: readonly SegmentRow[];
+  readonly warnings: readonly Issue[];
+  readonly shots: readonly ShotRow[];
+  readonly shotWords: readonly string[];
+  readonly camera: readonly string[];
+  readonly sponsors: readonly SponsorRow[];
+}
+
+export interface FactorRow {
+  readonly what: string;
+  readonly n: number;
+  readonly factor: string;
+  readonly interval: string;
+  readonly own: string;
+  readonly borrowed: string;
+}
+
+export interface PlotPoint {
+  readonly key: string;
+  readonly name: string;
+  readonly kind: 'hands-on' | 'filming';
+  readonly category: string;
+  readonly estimate: number;
+  readonly actual: number;
+  readonly wasInterrupted: boolean;
+}
+
+export interface EstimatesView {
+  readonly seriesId: string;
+  readonly revision: number;
+  readonly usesExperience: boolean;
+  /** What the switch changes, in a sentence. */
+  readonly effect: string;
+  readonly note: string;
+  readonly handsOn: readonly FactorRow[];
+  readonly filming: readonly FactorRow[];
+  readonly points: readonly PlotPoint[];
+  /** Largest length on the plot, minutes. */
+  readonly reach: number;
+}

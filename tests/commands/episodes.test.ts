@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { findRecord } from '@/lib/build';
+import { createRecord, logTime, moveSegment, planByExperience, readFields, stopTimeLog } from '@/lib/commands';
+import { unwrap, type Result } from '@/lib/result';
+import { sampleSeries } from '../build/sample-series';
+import { memoryContext } from './memory-store';
+
+const ID = 'series-sample';
+const codes = (result: Result<unknown>): readonly string[] => (result.ok ? [] : result.error.map(({ code }) => code));
+
+test('a clock starts by the clock, runs once, stops once and says whether it was interrupted', async () => {
+  const context = memoryContext(sampleSeries());
+  unwrap(await logTime(context, ID, 'task-strip', 'hands-on'));
+  const [log] = context.document().timeLogs;
+  expect(log).toMatchObject({ taskId: 'task-strip', activity: 'hands-on', start: context.now(), end: null, name: 'Strip the frame' });
+  expect(codes(await logTime(context, ID, 'task-strip', 'hands-on'))).toEqual(['log-running']);
+  expect(codes(await logTime(context, ID, 'task-strip', 'filming'))).toEqual([]);
+  expect(codes(await stopTimeLog(context, ID, log!.id, 1, true))).toEqual(['time-log-ends-before-start']);
+});
+
+test('a clock of a task that is gone does not start', async () => {
+  expect(codes(await logTime(memoryContext(sampleSeries()), ID, 'gone', 'hands-on'))).toEqual(['record-missing']);
+});
+
+test('the switch of the series is one change, refused at an old revision', async () => {
+  const context = memoryContext(sampleSeries());
+  expect(codes(await planByExperience(context, ID, 7, true))).toEqual(['stale-record']);
+  expect(unwrap(await planByExperience(context, ID, 1, true)).change.label).toBe('Plan by experience');
+  expect(context.document().series.usesExperience).toBe(true);
+  expect(codes(await planByExperience(context, ID, 2, true))).toEqual(['nothing-changed']);
+});
+
+test('a segment longer than an episode is refused by its form with one fix', async () => {
+  const context = memoryContext(sampleSeries());
+  const refused = await createRecord(context, ID, 'segment', { name: 'All of it', length: '30' });
+  expect(refused.ok ? '' : refused.error[0]!.message).toBe('The segment “All of it” is 30 min long, and the longest episode has 24.5 min beside its titles.');
+  const made = unwrap(await createRecord(context, ID, 'segment', { name: 'Some of it', length: '3', episodeId: 'episode-1', hook: 0.5 }));
+  expect(findRecord(context.document(), 'segment', made.id)).toMatchObject({ length: 3, role: 'work', ending: 'free', taskIds: [] });
+  unwrap(await moveSegment(context, ID, made.id, 1, { episodeId: 'episode-2', beforeId: null }));
+  expect(findRecord(context.document(), 'segment', made.id)?.episodeId).toBe('episode-2');
+});
+
+test('a negative card size and a chance of takes above 90 % are told at their fields', async () => {
+  const { id: _id, kind: _kind, revision: _revision, order: _order, ...fields } = sampleSeries().series;
+  const read = readFields('series', { ...fields, camera: { ...fields.camera, cards: ['64', '-32'] }, filming: { ...fields.filming, retakeChance: 0.95 } }, { zone: 'UTC', newId: () => 'x' });
+  expect(read.ok ? [] : read.error.map(({ path, message }) => [path.join('.'), message])).toEqual([
+    ['filming.retakeChance', 'Filming times: The chance of a further take is 0.95; it must be from 0 to 0.9.'],
+    ['camera.cards.1', 'Cameras and cards: Card 2 holds -32 GB; a card holds more than 0 GB.'],
+  ]);
+});

@@ -1,0 +1,74 @@
+import { expect, test } from 'vitest';
+import { instantOf } from '@/lib/calendar';
+import { instant } from '@/lib/units';
+import { computeEpisode } from '@/lib/views/episode';
+import { computeEpisodes } from '@/lib/views/episodes';
+import { viewEstimates } from '@/lib/views/estimates';
+import { demoSeries, DEMO_ZONE } from '@/seed/demo';
+import { at, sampleSeries } from '../build/sample-series';
+
+const MONDAY = '2026-11-30';
+const NOW = instant(instantOf(MONDAY, '09:00', DEMO_ZONE));
+const demo = { document: demoSeries(MONDAY), plan: null, now: NOW };
+
+test('the shelf has every episode with its runtime, its time and what stands in its way', () => {
+  const view = computeEpisodes(demo, 7);
+  expect(view.reels).toHaveLength(18);
+  expect(view.reels[0]).toMatchObject({ name: 'Under the tarpaulin', stage: 'recorded', runtime: { minutes: 16, isInside: true }, results: 1 });
+  expect(view.reels[0]!.open).toEqual(['1 point owed to sponsors stops its release']);
+  expect(view.reels[1]!.standing.text).toMatch(/^It needs .+ of the crew's time, .+ at P80; .+ are free/);
+  expect(view.loose.map(({ name }) => name)).toEqual(['The floor was never there', 'Three rims, bare metal', 'Three rims in black', 'Why no spanner fits']);
+});
+
+test('three proposals are made, each with its reasons, and only for episodes that are not recorded', () => {
+  const { proposals, proposalIssues } = computeEpisodes(demo, 7);
+  expect(proposalIssues).toEqual([]);
+  expect(proposals.map(({ title }) => title)).toEqual(['Best', 'Second', 'Third']);
+  for (const { episodes, moves } of proposals) {
+    expect(moves).toBeGreaterThan(0);
+    expect(episodes[0]!.name).toBe('Down to the frame');
+    expect(episodes[0]!.reasons).toMatch(/ min, .+ results?, opens at \d+ %, leaves \d+ % open$/);
+  }
+});
+
+test('a fortnightly cadence is tried without changing anything', () => {
+  const [weekly, fortnightly] = [computeEpisodes(demo, 7).bank, computeEpisodes(demo, 14).bank];
+  expect(weekly.choices.map(({ days }) => days)).toEqual([7, 14]);
+  expect(fortnightly.weeks.length).toBeGreaterThan(weekly.weeks.length);
+  expect(fortnightly.summary).toContain('Every 14 days');
+});
+
+test('an episode that is short of time says what would make it fit', () => {
+  const busy = { ...demo, document: { ...demo.document, sessions: demo.document.sessions.slice(0, 2) } };
+  const view = computeEpisode(busy, 'ep-down-to-frame')!;
+  expect(view.standing.verdict).toBe('short');
+  expect(view.relief.length).toBeGreaterThan(0);
+  expect(view.relief[0]!.changes.length).toBeGreaterThan(0);
+  expect(view.segments.map(({ name }) => name)[0]).toBe('Forty loose balls');
+});
+
+test('an episode with no work and no segments says so in words', () => {
+  const view = computeEpisode({ document: sampleSeries({ tasks: [], outsideJobs: [], links: [] }), plan: null, now: at('2026-12-01', '09:00') }, 'episode-1')!;
+  expect(view.standing.word).toBe('Nothing left to do');
+  expect(view.runtime.minutes).toBe(0);
+  expect(view.camera).toEqual(['No segments yet, so nothing to record for the screen.']);
+});
+
+test('there is no page of an episode that does not exist', () => {
+  expect(computeEpisode(demo, 'gone')).toBeNull();
+});
+
+test('the estimates show each finished task, leave out the interrupted, and say what the switch does', () => {
+  const view = viewEstimates(demo.document);
+  expect(view.points.filter(({ kind }) => kind === 'hands-on')).toHaveLength(5);
+  expect(view.handsOn.at(-1)!.what).toBe('anything else');
+  expect(view.effect).toMatch(/^Planning by experience would make \d+ open tasks .+ longer together, \d+ %: /);
+  expect(viewEstimates(sampleSeries()).points).toEqual([]);
+});
+
+test('a series with nothing in it has an empty shelf and no complaints', () => {
+  const empty = { ...sampleSeries(), people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [] };
+  const view = computeEpisodes({ document: empty, plan: null, now: NOW }, 14);
+  expect(view).toMatchObject({ reels: [], loose: [], proposals: [], proposalIssues: [], sponsorIssues: [], orderIssues: [] });
+  expect(view.bank).toMatchObject({ weeks: [], isAlarm: false });
+});
