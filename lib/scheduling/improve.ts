@@ -89,9 +89,11 @@ export class Search {
     const { model, order, random } = this.input;
     const steady = new Uint8Array(model.count).fill(this.canBeSteady ? 1 : 0);
     const tools = { model, order, random, builder: this.forward, incumbent: this.incumbent };
+    let isDone = false;
     const isOver = () => {
       this.schedulesTried += 1;
-      return this.input.isOver();
+      isDone = this.input.isOver();
+      return isDone;
     };
     const terms = new Float64Array(TERMS).fill(Infinity);
     let best = this.priorities[0]!;
@@ -105,7 +107,7 @@ export class Search {
       if (isOver()) return;
     }
     const list = terms[1]! > 0 ? new Urgency({ ...tools, isOver }).run(best, steady) : listByKey(order, best);
-    if (this.input.isOver()) return;
+    if (isDone) return;
     const local = new LocalSearch(tools);
     local.start(list, steady);
     while (!isOver()) local.step();
