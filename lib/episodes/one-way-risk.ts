@@ -1,9 +1,9 @@
 /** The risk of losing a shot that happens once. */
 
 /** Chance that one camera loses a shot (not rolling, out of focus, card or battery): one in twenty. Common practice, no source. */
-export const USUAL_LOSS = 0.05;
+const USUAL_LOSS = 0.05;
 /** Share of losses that hit every camera at once: light, or the moment missed by all. Common practice, no source. */
-export const USUAL_SHARED = 0.1;
+const USUAL_SHARED = 0.1;
 
 export interface OneWayRisk {
   /** Chance that one shot is lost. */

@@ -112,7 +112,7 @@ function extend(before: readonly (readonly Way[])[], spans: readonly (readonly S
 }
 
 /** The best packings, or an empty list when there is none; the input has been checked. */
-export function bestPackings(problem: PackingProblem): readonly Packing[] {
+function bestPackings(problem: PackingProblem): readonly Packing[] {
   const n = problem.segments.length;
   const spans = listSpans(problem);
   const complete: Way[] = [];

@@ -48,9 +48,9 @@ interface Runs {
 
 const ROUNDING = 1e-9;
 /** No run may come last. */
-export const NO_END = -1;
+const NO_END = -1;
 /** A run that must come last goes before every other. */
-export const MUST_END = 2;
+const MUST_END = 2;
 const NO_TERMS: PackingTerms = { length: 0, hang: 0, hook: 0, result: 0 };
 
 /** How good a segment is as the last of an episode: what it leaves open, unless it must be the last or must not. */

@@ -1,6 +1,6 @@
 /** What a series owes its sponsors, and what it owes its viewers about them. */
 import { compareDates, formatDay, type CivilDate } from '@/lib/calendar';
-import { countWords, leastReadingSeconds } from '@/lib/estimate';
+import { countWords, fitsSubtitle, leastReadingSeconds, READING } from '@/lib/estimate';
 import { issue, type Issue, type Severity } from '@/lib/result';
 
 /** Seconds from the start of an episode. */
@@ -45,7 +45,7 @@ function about(obligation: Obligation, severity: Severity, path: readonly string
 const called = (obligation: Obligation): string => `“${obligation.name}”`;
 
 /** A paid claim is said to be paid, aloud and on screen, no later than it starts, and long enough to be read. */
-export function checkDisclosure(obligation: Obligation): readonly Issue[] {
+function checkDisclosure(obligation: Obligation): readonly Issue[] {
   const { spot, disclosure: { spokenAt, shown, text } } = obligation;
   const claim = spot?.start ?? Infinity;
   const found: Issue[] = [];
@@ -55,6 +55,9 @@ export function checkDisclosure(obligation: Obligation): readonly Issue[] {
     return [...found, issue('disclosure-not-shown', `Nothing on screen says that ${called(obligation)} is paid for.`, 'Show it from before the claim and write down when.', about(obligation, 'stop', ['disclosure', 'shown']))];
   }
   if (shown.start > claim) found.push(issue('disclosure-shown-late', `${called(obligation)} is shown to be paid for ${shown.start - claim} s after the claim starts.`, 'Show it before the claim.', about(obligation, 'stop', ['disclosure', 'shown'])));
+  if (!fitsSubtitle(text)) {
+    found.push(issue('disclosure-too-long', `The disclosure of ${called(obligation)} does not fit ${READING.lines} lines of ${READING.charactersPerLine} characters.`, 'Say it in fewer words.', about(obligation, 'warn', ['disclosureText'])));
+  }
   const least = leastReadingSeconds(countWords(text));
   if (shown.end - shown.start < least) {
     found.push(issue('disclosure-too-short', `The disclosure of ${called(obligation)} is on screen for ${Math.max(0, shown.end - shown.start)} s; its ${countWords(text)} words take ${Math.round(least * 10) / 10} s to read.`,

@@ -85,7 +85,7 @@ export interface SessionTime {
 }
 
 /** Eight of ten values of a normal distribution lie below its mean and this many standard deviations. */
-export const P80_DEVIATIONS = 0.841_621_233_6;
+const P80_DEVIATIONS = 0.841_621_233_6;
 
 /** The P80 of a sum of many lengths, taken as normal. @example p80Of(204, 24.4) // 224.5 */
 export function p80Of(mean: number, deviation: number): number {

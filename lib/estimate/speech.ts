@@ -10,11 +10,6 @@ export function countWords(text: string): number {
   return text.split(/\s+/u).filter((word) => /[\p{L}\p{N}]/u.test(word)).length;
 }
 
-/** Minutes on screen that a spoken text takes. @example speechMinutes(300) // 2 */
-export function speechMinutes(words: number, rate: number = SPEECH_RATE): number {
-  return words / rate;
-}
-
 /** Shortest time a subtitle may stand, seconds. @example leastReadingSeconds(10) // 3 */
 export function leastReadingSeconds(words: number): number {
   return words * READING.secondsPerWord;

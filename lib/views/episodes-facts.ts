@@ -77,7 +77,7 @@ export function listBudgets({ document, now }: EpisodesInput): ReadonlyMap<strin
 }
 
 /** When all work of a task ends by the plan, or ended; null: not known. */
-export function recordedAt({ plan }: EpisodesInput, task: Task): Instant | null {
+function recordedAt({ plan }: EpisodesInput, task: Task): Instant | null {
   if (task.doneAt !== null) return task.doneAt;
   const ends = (plan?.result.blocks ?? []).filter((block) => block.kind === 'task' && block.subject.id === task.id).map((block) => block.end);
   return ends.length === 0 ? null : instant(Math.max(...ends));
@@ -91,7 +91,7 @@ export function segmentReadyAt(input: EpisodesInput, segment: Segment): Instant 
 }
 
 /** The first day an episode can come out by the plan; null: not known, or out already. */
-export function feasibleOn({ document, plan, now }: EpisodesInput, episode: Episode): CivilDate | null {
+function feasibleOn({ document, plan, now }: EpisodesInput, episode: Episode): CivilDate | null {
   const { zone, leadDays } = document.series;
   const today = dateOf(now, zone);
   if (episode.status === 'released' || episode.status === 'cleared') return compareDates(today, episode.releaseDate) < 0 ? today : episode.releaseDate;

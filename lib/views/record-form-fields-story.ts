@@ -1,4 +1,5 @@
 /** What is asked about segments, time logs and sponsor obligations, and about how a series films. */
+import { SPEECH_RATE } from '@/lib/estimate';
 import type { FieldSpec, FormSection } from './record-form-model';
 import { nameField, options } from './record-form-parts';
 
@@ -15,7 +16,7 @@ export const SEGMENT_SECTIONS: readonly FormSection[] = [
     fields: [
       nameField('What the viewer sees: “The seized stud gives in”.'),
       { type: 'choice', codec: 'text', name: 'role', label: 'Role', options: options(ROLES) },
-      { type: 'number', name: 'length', label: 'Length on screen', unit: 'min', help: '2.5 is two and a half minutes. Speech: about 150 words a minute.' },
+      { type: 'number', name: 'length', label: 'Length on screen', unit: 'min', help: `2.5 is two and a half minutes. Speech: about ${SPEECH_RATE} words a minute.` },
       episode('Leave it open and let the board propose one.'),
       { type: 'choices', name: 'taskIds', label: 'Work it shows', options: 'tasks', isOptional: true, whenNone: 'No task is recorded yet.' },
       { type: 'check', name: 'isResult', label: 'Shows something finished' },

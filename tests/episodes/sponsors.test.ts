@@ -22,6 +22,11 @@ test('a disclosure that is missing, late or too short to read stops the release'
   expect(checkSponsors(EPISODE, [{ ...MET, disclosure: { ...said, spokenAt: null } }]).every(({ severity }) => severity === 'stop')).toBe(true);
 });
 
+test('a disclosure longer than a subtitle is pointed out', () => {
+  const text = 'a'.repeat(38);
+  expect(codes({ disclosure: { ...MET.disclosure, text } })).toEqual(['disclosure-too-long']);
+});
+
 test('a spot that is missing, ends before it starts or lasts 44 of 45 s stops the release', () => {
   expect(codes({ spot: null })).toContain('spot-missing');
   expect(codes({ spot: { start: 120, end: 120 } })).toContain('spot-ends-early');
