@@ -98,7 +98,7 @@ export function changeRecords(document: SeriesDocument, records: readonly Series
 
 const PLURALS: Record<ListKind, string> = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'outside trades',
-  outsideJob: 'outside jobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
+  outsideJob: 'outside jobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes', hazard: 'hazards', statement: 'signed statements',
 };
 
 /**

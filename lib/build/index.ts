@@ -1,6 +1,8 @@
 /** What a build and its series are made of, what holds between its records, and how they are changed. */
 export type * from './model';
 export type * from './edit';
+export { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from './safety-records';
+export type * from './safety-records';
 export { applyEdits } from './apply-edits';
 export { checkSeries, judgeEdit, newStops } from './check-series';
 export type { EditJudgement } from './check-series';
@@ -19,6 +21,8 @@ export { STAGE_WORDS } from './rules/material-stages';
 export { shootDue } from './shoot-due';
 export { crewSize, sessionLength, sessionsFor, taskLength } from './task-sessions';
 export { undoChange } from './undo';
+export { factGroup, factWords, HAZARD_FACTS, isHazardFact } from './hazard-facts';
+export type { FactGroup, HazardFact } from './hazard-facts';
 export { quoteName, startWith, subjectOf } from './words';
 export { findWork, isDone, listWorks, workKey } from './works';
 export type { Work } from './works';

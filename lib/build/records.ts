@@ -13,12 +13,12 @@ export type FieldsOf<K extends RecordKind> = Omit<RecordOf<K>, 'id' | 'revision'
 /** Where each kind lives in a {@link SeriesDocument}. */
 export const LIST_KEYS = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'trades',
-  outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
+  outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes', hazard: 'hazards', statement: 'statements',
 } as const satisfies Record<ListKind, keyof SeriesDocument>;
 
 /** Kinds of list records, in the order in which they can be made: what is pointed at comes first. */
 export const LIST_KINDS: readonly ListKind[] = [
-  'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link',
+  'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link', 'hazard', 'statement',
 ];
 
 /** Every kind, the series first. */
@@ -26,7 +26,7 @@ export const RECORD_KINDS: readonly RecordKind[] = ['series', ...LIST_KINDS];
 
 const LABELS: Record<RecordKind, string> = {
   series: 'series', person: 'person', place: 'place', equipment: 'piece of equipment', part: 'part', material: 'material',
-  trade: 'outside trade', outsideJob: 'outside job', task: 'task', link: 'link', session: 'session', episode: 'episode',
+  trade: 'outside trade', outsideJob: 'outside job', task: 'task', link: 'link', session: 'session', episode: 'episode', hazard: 'hazard', statement: 'signed statement',
 };
 
 /** The kind in plain words. @example kindLabel('outsideJob') // 'outside job' */
@@ -52,6 +52,8 @@ const READERS: { readonly [K in RecordKind]: (document: SeriesDocument) => reado
   link: (document) => document.links,
   session: (document) => document.sessions,
   episode: (document) => document.episodes,
+  hazard: (document) => document.hazards,
+  statement: (document) => document.statements,
 };
 
 /** Records of one kind, in their order. The series itself is a list of one. */
@@ -86,6 +88,8 @@ const WRITERS: { readonly [K in ListKind]: (document: SeriesDocument, list: read
   link: (document, list) => ({ ...document, links: list.filter(isOfKind('link')) }),
   session: (document, list) => ({ ...document, sessions: list.filter(isOfKind('session')) }),
   episode: (document, list) => ({ ...document, episodes: list.filter(isOfKind('episode')) }),
+  hazard: (document, list) => ({ ...document, hazards: list.filter(isOfKind('hazard')) }),
+  statement: (document, list) => ({ ...document, statements: list.filter(isOfKind('statement')) }),
 };
 
 /** By order; records with the same order keep one sequence everywhere, by id. */

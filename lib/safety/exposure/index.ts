@@ -1,0 +1,6 @@
+/** Noise, vibration and vapour: how much of it a person gets. */
+export * from './noise';
+export * from './person-days';
+export * from './respirator';
+export * from './vapour';
+export * from './vibration';
