@@ -2,7 +2,7 @@
 
 import { useEffect, useRef, useState, useTransition, type FormEvent } from 'react';
 import { Trash2 } from 'lucide-react';
-import { Button, TextField, useNotices } from '@/app/_ui';
+import { Button, TextField, UntilReady, useNotices } from '@/app/_ui';
 import { removeSeriesAction } from '@/app/_actions/series';
 import styles from './home.module.css';
 
@@ -45,10 +45,12 @@ export function RemoveSeries({ seriesId, name }: RemoveSeriesProps) {
   if (!isAsking) {
     return (
       <span ref={opener}>
-        <Button look="quiet" onClick={() => setAsking(true)} aria-label={`Remove the series ${name}`}>
-          <Trash2 size={18} aria-hidden />
-          Remove
-        </Button>
+        <UntilReady>
+          <Button look="quiet" onClick={() => setAsking(true)} aria-label={`Remove the series ${name}`}>
+            <Trash2 size={18} aria-hidden />
+            Remove
+          </Button>
+        </UntilReady>
       </span>
     );
   }

@@ -87,12 +87,16 @@ function ListControl({ field, path, value }: ControlOf<ListSpec>) {
                 </div>
               </fieldset>
               <div className={styles.itemButtons}>
-                <Button look="quiet" data-move="-1" onClick={() => move(index, -1)} aria-label={`Move ${name} up`} aria-disabled={index === 0}>
-                  <ArrowUp size={18} aria-hidden />
-                </Button>
-                <Button look="quiet" data-move="1" onClick={() => move(index, 1)} aria-label={`Move ${name} down`} aria-disabled={index === items.length - 1}>
-                  <ArrowDown size={18} aria-hidden />
-                </Button>
+                {items.length > 1 ? (
+                  <>
+                    <Button look="quiet" data-move="-1" onClick={() => move(index, -1)} aria-label={`Move ${name} up`} aria-disabled={index === 0}>
+                      <ArrowUp size={18} aria-hidden />
+                    </Button>
+                    <Button look="quiet" data-move="1" onClick={() => move(index, 1)} aria-label={`Move ${name} down`} aria-disabled={index === items.length - 1}>
+                      <ArrowDown size={18} aria-hidden />
+                    </Button>
+                  </>
+                ) : null}
                 <Button look="quiet" onClick={() => remove(index)} aria-label={`Take out ${name}`}>
                   <Trash2 size={18} aria-hidden />
                 </Button>

@@ -1,7 +1,7 @@
 'use client';
 
 import { useTransition, type FormEvent, type ReactNode } from 'react';
-import { Button } from '@/app/_ui';
+import { Button, UntilReady } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { DraftObject, FormView } from '@/lib/views';
 import { ErrorSummary } from './error-summary';
@@ -39,15 +39,17 @@ export function PlainForm<Answer extends { readonly ok: true }>({ view, submitWo
 
   return (
     <FormProvider value={form.context}>
-      <form onSubmit={submit} noValidate className={styles.form}>
-        {form.issues.length > 0 ? <ErrorSummary seriesId={view.seriesId} sorted={form.sorted} focus={form.summary} /> : null}
-        <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
-        <div className={styles.bar}>
-          <Button type="submit" look="main" aria-disabled={isPending}>
-            {isPending ? 'Saving' : submitWord}
-          </Button>
-          {children}
-        </div>
+      <form onSubmit={submit} noValidate>
+        <UntilReady className={styles.form}>
+          {form.issues.length > 0 ? <ErrorSummary seriesId={view.seriesId} sorted={form.sorted} focus={form.summary} /> : null}
+          <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
+          <div className={styles.bar}>
+            <Button type="submit" look="main" aria-disabled={isPending}>
+              {isPending ? 'Saving' : submitWord}
+            </Button>
+            {children}
+          </div>
+        </UntilReady>
       </form>
     </FormProvider>
   );

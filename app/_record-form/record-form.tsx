@@ -2,11 +2,11 @@
 
 import { useRouter } from 'next/navigation';
 import { useState, useTransition, type FormEvent } from 'react';
-import { Button, kindPath, LinkButton, newRecordPath, recordsPath, useNotices } from '@/app/_ui';
+import { Button, kindPath, LinkButton, newRecordPath, recordsPath, UntilReady, useNotices } from '@/app/_ui';
 import { loadNewestAction, removeRecordAction, saveRecordAction } from '@/app/_actions/records';
 import type { Outcome } from '@/app/_actions/outcome';
 import type { Issue } from '@/lib/result';
-import type { NewestRecord, RecordFormView } from '@/lib/views';
+import type { DraftObject, NewestRecord, RecordFormView } from '@/lib/views';
 import { ErrorSummary } from './error-summary';
 import { FormProvider } from './form-context';
 import { isSameDraft, mergeDrafts } from './merge-drafts';
@@ -51,12 +51,16 @@ export function RecordForm({ view, one }: RecordFormProps) {
   };
 
   const leave = () => router.push(back);
-  const startAnother = () => {
+  const startAnother = (sent: DraftObject) => {
     form.showIssues([]);
-    form.replaceDraft(base.draft);
+    // What was typed while it was being saved belongs to the next one.
+    form.replaceDraft((typed) => mergeDrafts(sent, typed, base.draft));
     document.querySelector<HTMLElement>('form input')?.focus();
   };
-  const save = (done: () => void) => run(() => saveRecordAction({ seriesId, kind, id, revision: base.revision, draft: form.draft }), done);
+  const save = (done: (sent: DraftObject) => void) => {
+    const { draft } = form;
+    run(() => saveRecordAction({ seriesId, kind, id, revision: base.revision, draft }), () => done(draft));
+  };
   const remove = (cascade: boolean) => {
     if (id === null || kind === 'series') return;
     run(() => removeRecordAction({ seriesId, kind, id, revision: base.revision, cascade }), leave);
@@ -75,41 +79,43 @@ export function RecordForm({ view, one }: RecordFormProps) {
 
   return (
     <FormProvider value={{ ...form.context, choices: base.choices, partStates: base.partStates }}>
-      <form onSubmit={submit} noValidate className={styles.form}>
-        {form.issues.length > 0 ? (
-          <ErrorSummary seriesId={seriesId} sorted={form.sorted} focus={form.summary}>
-            {isOrphaning(form.issues) ? (
-              <Button look="stop" onClick={() => remove(true)} aria-disabled={isPending}>
-                Remove it with everything that needs it
+      <form onSubmit={submit} noValidate>
+        <UntilReady className={styles.form}>
+          {form.issues.length > 0 ? (
+            <ErrorSummary seriesId={seriesId} sorted={form.sorted} focus={form.summary}>
+              {isOrphaning(form.issues) ? (
+                <Button look="stop" onClick={() => remove(true)} aria-disabled={isPending}>
+                  Remove it with everything that needs it
+                </Button>
+              ) : null}
+            </ErrorSummary>
+          ) : null}
+          {newest ? <StalePanel base={base.draft} typed={form.draft} newest={newest} onTake={takeNewest} /> : null}
+          <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
+          <div className={styles.bar}>
+            <Button type="submit" look="main" aria-disabled={isPending}>
+              {isPending ? 'Saving' : id === null ? `Add ${one}` : 'Save'}
+            </Button>
+            {id === null ? (
+              <Button onClick={() => save(startAnother)} aria-disabled={isPending}>
+                Add and start another
               </Button>
             ) : null}
-          </ErrorSummary>
-        ) : null}
-        {newest ? <StalePanel base={base.draft} typed={form.draft} newest={newest} onTake={takeNewest} /> : null}
-        <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
-        <div className={styles.bar}>
-          <Button type="submit" look="main" aria-disabled={isPending}>
-            {isPending ? 'Saving' : id === null ? `Add ${one}` : 'Save'}
-          </Button>
-          {id === null ? (
-            <Button onClick={() => save(startAnother)} aria-disabled={isPending}>
-              Add and start another
-            </Button>
-          ) : null}
-          <LinkButton look="quiet" href={back}>
-            Cancel
-          </LinkButton>
-          {id !== null && kind !== 'series' ? (
-            <span className={styles.barEnd}>
-              <LinkButton look="quiet" href={`${newRecordPath(seriesId, kind)}?like=${encodeURIComponent(id)}`}>
-                Make a copy
-              </LinkButton>
-              <Button look="stop" aria-disabled={isPending} onClick={() => remove(false)}>
-                Remove
-              </Button>
-            </span>
-          ) : null}
-        </div>
+            <LinkButton look="quiet" href={back}>
+              Cancel
+            </LinkButton>
+            {id !== null && kind !== 'series' ? (
+              <span className={styles.barEnd}>
+                <LinkButton look="quiet" href={`${newRecordPath(seriesId, kind)}?like=${encodeURIComponent(id)}`}>
+                  Make a copy
+                </LinkButton>
+                <Button look="stop" aria-disabled={isPending} onClick={() => remove(false)}>
+                  Remove
+                </Button>
+              </span>
+            ) : null}
+          </div>
+        </UntilReady>
       </form>
     </FormProvider>
   );

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useMemo, useRef, useState, type RefObject } from 'react';
+import { useEffect, useMemo, useRef, useState, type Dispatch, type RefObject, type SetStateAction } from 'react';
 import type { Issue } from '@/lib/result';
 import type { Draft, DraftObject, FormView } from '@/lib/views';
 import type { FormContextValue } from './form-context';
@@ -10,7 +10,7 @@ const NO_ISSUES: readonly Issue[] = [];
 
 export interface DraftForm {
   readonly draft: DraftObject;
-  readonly replaceDraft: (draft: DraftObject) => void;
+  readonly replaceDraft: Dispatch<SetStateAction<DraftObject>>;
   readonly issues: readonly Issue[];
   /** Shows issues and moves the focus to them; an empty list clears them. */
   readonly showIssues: (issues: readonly Issue[]) => void;

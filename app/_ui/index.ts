@@ -7,3 +7,4 @@ export { NoticeHost, useNotices } from './notice';
 export { PageHead } from './page-head';
 export * from './paths';
 export { HomeBand, PageBody, SeriesBand } from './shell';
+export { UntilReady } from './until-ready';

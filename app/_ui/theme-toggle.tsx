@@ -10,6 +10,7 @@ type Theme = 'system' | 'light' | 'dark';
 
 const NEXT: Record<Theme, Theme> = { system: 'light', light: 'dark', dark: 'system' };
 const WORDS: Record<Theme, string> = { system: 'as this device', light: 'light', dark: 'dark' };
+const SHORT: Record<Theme, string> = { system: 'Auto', light: 'Light', dark: 'Dark' };
 const CHANGED = 'benchtake-theme';
 
 function readTheme(): Theme {
@@ -39,14 +40,10 @@ export function ThemeToggle() {
   const theme = useSyncExternalStore<Theme>(subscribe, readTheme, () => 'system');
   const Icon = theme === 'system' ? SunMoon : theme === 'light' ? Sun : Moon;
   return (
-    <Button
-      look="quiet"
-      onClick={() => writeTheme(NEXT[theme])}
-      aria-label={`Colours: ${WORDS[theme]}. Change to ${WORDS[NEXT[theme]]}.`}
-      title={`Colours: ${WORDS[theme]}`}
-    >
+    <Button look="quiet" onClick={() => writeTheme(NEXT[theme])} title={`Colours: ${WORDS[theme]}`}>
       <Icon size={20} aria-hidden />
-      <span className={styles.themeWord}>{theme === 'system' ? 'Auto' : theme === 'light' ? 'Light' : 'Dark'}</span>
+      <span className={styles.themeWord}>{SHORT[theme]}</span>
+      <span className="visually-hidden"> colours. Change to {WORDS[NEXT[theme]]}.</span>
     </Button>
   );
 }

@@ -4,9 +4,14 @@ import type { RecordEdit } from './edit';
 import type { SeriesDocument } from './model';
 import { RULES } from './rules';
 
+/** Documents never change, so what was found in one stays found. An edit asks for the one before and the one after twice each. */
+const checked = new WeakMap<SeriesDocument, readonly Issue[]>();
+
 /** Everything that is wrong with a series, `stop` and `warn` alike, in the order of the rules. */
 export function checkSeries(document: SeriesDocument): readonly Issue[] {
-  return RULES.flatMap((rule) => rule(document));
+  const known = checked.get(document) ?? RULES.flatMap((rule) => rule(document));
+  checked.set(document, known);
+  return known;
 }
 
 function issueKey({ code, path, subjects }: Issue): string {

@@ -5,7 +5,7 @@ import type { Edited } from './edit';
 import { changedFields, fieldLabel } from './fields';
 import type { RecordKind, RecordOf, SeriesDocument, SeriesRecord } from './model';
 import { findRecord, kindLabel, listOf, type FieldsOf, type ListKind, type ListRecord } from './records';
-import { startWith, subjectsOf } from './words';
+import { quoteName, startWith, subjectsOf } from './words';
 
 const LONGEST_NAME_IN_LABEL = 60;
 
@@ -37,7 +37,7 @@ function refuseTaken(document: SeriesDocument, records: readonly ListRecord[]): 
     const key = `${record.kind}:${record.id}`;
     const isTaken = seen.has(key) || findRecord(document, record.kind, record.id) !== undefined;
     seen.add(key);
-    return isTaken ? [issue('record-exists', `${startWith(record)} has an id that is taken (${record.id}).`, 'Choose another id.', { subjects: subjectsOf(record) })] : [];
+    return isTaken ? [issue('record-exists', `${startWith(record)} has an id that is taken: ${quoteName(record.id)}.`, 'Choose another id.', { subjects: subjectsOf(record) })] : [];
   });
 }
 

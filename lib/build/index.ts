@@ -16,6 +16,7 @@ export { findUsers, referencesOf } from './references';
 export type { Reference, User } from './references';
 export { previewRemoval, removeRecord } from './removal';
 export type { RemovalPreview } from './removal';
+export { EARLIEST_DATE, LATEST_DATE } from './rules/date-span';
 export { describeBadName, LONGEST_NAME } from './rules/name';
 export { STAGE_WORDS } from './rules/material-stages';
 export { shootDue } from './shoot-due';

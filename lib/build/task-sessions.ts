@@ -2,7 +2,10 @@
 import { minutes, minutesBetween, type Minutes } from '@/lib/units';
 import type { SeriesDocument, Session, Task } from './model';
 
-/** Likeliest hands-on time and the time of its during-shots, minutes. Before-shots are filmed ahead of it. */
+/**
+ * Likeliest hands-on time and the time of its during-shots, minutes. Before-shots are filmed ahead of it.
+ * @throws RangeError for times that are no finite numbers, which `checkSeries` refuses.
+ */
 export function taskLength(task: Task): Minutes {
   const filming = task.shots.filter((shot) => shot.purpose === 'during').reduce((sum, shot) => sum + shot.time, 0);
   return minutes(task.effort.likely + filming);
@@ -13,7 +16,10 @@ export function crewSize(task: Task): number {
   return task.crew.reduce((sum, need) => sum + need.count, 0);
 }
 
-/** Length of a session, minutes; negative when its times are the wrong way round. */
+/**
+ * Length of a session, minutes; negative when its times are the wrong way round.
+ * @throws RangeError for times that are no finite numbers, which `checkSeries` refuses.
+ */
 export function sessionLength(session: Session): Minutes {
   return minutesBetween(session.start, session.end);
 }
@@ -29,7 +35,7 @@ export function couldHold(document: SeriesDocument, session: Session, task: Task
     && task.crew.every(({ skill, count }) => skill === null || crew.filter((person) => person.skills.includes(skill)).length >= count);
 }
 
-/** Sessions whose place, camera, daylight, noise and crew allow the task, of any length. */
+/** Sessions whose place, camera, daylight, noise and crew allow the task, of any length that is more than none. */
 export function sessionsFor(document: SeriesDocument, task: Task): readonly Session[] {
-  return document.sessions.filter((session) => couldHold(document, session, task));
+  return document.sessions.filter((session) => session.end > session.start && Number.isFinite(session.end - session.start) && couldHold(document, session, task));
 }

@@ -1,5 +1,5 @@
 /** How messages name records, counts and moments. */
-import { formatMoment, isZone } from '@/lib/calendar';
+import { formatLength, formatMoment, formatWorkLength, isZone } from '@/lib/calendar';
 import type { Subject } from '@/lib/result';
 import type { Instant } from '@/lib/units';
 import type { Part, SeriesDocument, SeriesRecord } from './model';
@@ -57,10 +57,24 @@ export function subjectsOf(...records: readonly (SeriesRecord | undefined)[]): r
   return records.filter((record) => record !== undefined).map(subjectOf);
 }
 
+/** Moments outside these are a slip; they are written as plain numbers rather than as dates. */
+const [EARLIEST, LATEST] = [Date.UTC(1900, 0, 3), Date.UTC(2999, 11, 29)];
+
 /** A moment in the zone of the series; in UTC, and saying so, while that zone is unknown. */
 export function sayMoment(document: SeriesDocument, at: Instant): string {
   const { zone } = document.series;
+  if (!(at >= EARLIEST && at <= LATEST)) return `moment ${formatNumber(at)}`;
   return isZone(zone) ? formatMoment(at, zone) : `${formatMoment(at, 'UTC')} UTC`;
+}
+
+/** Elapsed minutes in words, whatever they are: rules speak about numbers that make no sense too. */
+export function sayLength(length: number): string {
+  return Number.isFinite(length) ? formatLength(length) : `${formatNumber(length)} min`;
+}
+
+/** Worked minutes in words, never in days, whatever they are. */
+export function sayWork(length: number): string {
+  return Number.isFinite(length) ? formatWorkLength(length) : `${formatNumber(length)} min`;
 }
 
 /** The name of a part's state, or its id when the part has no such state. */

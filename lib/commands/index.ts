@@ -20,3 +20,6 @@ export type { Saved } from './save-edited';
 export { readFields, schemaOf } from './schemas';
 export type { FormSetting } from './schemas';
 export { undoChange } from './undo-change';
+export { acceptPlan } from './accept-plan';
+export { discardPlan } from './discard-plan';
+export { requestPlan, type PlanOptions, type PlanProgress } from './request-plan';

@@ -1,5 +1,5 @@
 import { FAR } from './calendar-index';
-import type { Model } from './model';
+import { ELAPSED, type Model } from './model';
 import type { Order } from './order';
 import { PLACED, Placer, UNDECIDED, UNPLACED } from './placer';
 import { earliestOverArc, latestOverArc, type Bounds } from './propagate';
@@ -28,6 +28,10 @@ export class Constructor {
   readonly placer: Placer;
   readonly cause: Uint8Array;
   readonly causeAt: Int32Array;
+  /** Arcs into each activity, flat: rows `inFrom[i]` to `inFrom[i + 1]`. */
+  private readonly inFrom: Int32Array;
+  private readonly arcIn: Int32Array;
+  private readonly arcFrom: Int32Array;
   private readonly floor: Int32Array;
   private readonly isBanned: Uint8Array;
   private readonly sequence: Int32Array;
@@ -44,6 +48,12 @@ export class Constructor {
   constructor(readonly model: Model, readonly order: Order, private readonly bounds: Bounds) {
     this.placer = new Placer(model);
     this.hasPins = model.pin.some((at) => at >= 0);
+    this.inFrom = new Int32Array(model.count + 1);
+    model.arcsIn.forEach((list, i) => {
+      this.inFrom[i + 1] = this.inFrom[i]! + list.length;
+    });
+    this.arcIn = Int32Array.from(model.arcsIn.flatMap((list) => [...list]));
+    this.arcFrom = this.arcIn.map((arc) => model.arcs.from[arc]!);
     this.cause = new Uint8Array(model.count);
     this.causeAt = new Int32Array(model.count);
     this.floor = new Int32Array(model.count);
@@ -144,11 +154,13 @@ export class Constructor {
 
   /** Places the activity or leaves it out. Returns a position to go back to, or -1 to go on. */
   private decide(activity: number, isSteady: boolean): number {
-    const { bounds, placer } = this;
+    const { bounds, model, placer } = this;
     if (this.isBanned[activity] === 1) return this.settleUnplaced(activity);
     const from = this.lowerBound(activity);
     if (from < 0) return this.settleUnplaced(activity);
-    const own = this.ownLatest(activity);
+    const own = model.calendar[activity]! < 0
+      ? Math.min(model.latestEnd[activity]!, model.horizon) - model.duration[activity]!
+      : this.ownLatest(activity);
     const window = this.upperBound(activity);
     const latest = Math.min(own, bounds.latest[activity]!, window);
     const t = isSteady ? this.findSteady(activity, from, latest) : placer.findStart(activity, from, latest);
@@ -180,13 +192,18 @@ export class Constructor {
   /** Earliest start that lags from placed activities allow; -1 when one it needs is left out. */
   private lowerBound(activity: number): number {
     const { model, placer } = this;
+    const { arcFrom, arcIn, inFrom } = this;
+    const { arcs } = model;
     let from = Math.max(this.bounds.earliest[activity]!, this.floor[activity]!);
-    for (const arc of model.arcsIn[activity]!) {
-      const first = model.arcs.from[arc]!;
+    for (let k = inFrom[activity]!; k < inFrom[activity + 1]!; k += 1) {
+      const arc = arcIn[k]!;
+      const first = arcFrom[k]!;
       const status = placer.status[first]!;
       if (status === UNDECIDED) continue;
       if (status === PLACED) {
-        const bound = earliestOverArc(model, arc, placer.start[first]!);
+        const isPlain = arcs.kind[arc] === ELAPSED && arcs.isToEnd[arc] === 0;
+        const event = arcs.isFromEnd[arc] === 1 ? placer.end[first]! : placer.start[first]!;
+        const bound = isPlain ? event + arcs.minutes[arc]! : earliestOverArc(model, arc, placer.start[first]!);
         if (bound > from) from = bound;
         continue;
       }
@@ -204,7 +221,7 @@ export class Constructor {
   /** What is left out happens at the horizon or later: only an allowed overlap lets the next start. -1: it may not. */
   private boundFromLeftOut(activity: number, arc: number): number {
     const { model } = this;
-    if (model.arcs.kind[arc] !== 0 || model.arcs.minutes[arc]! >= 0) return -1;
+    if (model.arcs.kind[arc] !== ELAPSED || model.arcs.minutes[arc]! >= 0) return -1;
     const bound = Math.max(0, passArc(model, arc, model.horizon));
     return model.arcs.isToEnd[arc] === 1 ? startForEnd(model, activity, bound) : bound;
   }
@@ -267,7 +284,7 @@ export class Constructor {
       const other = model.arcs.to[arc]!;
       if (placer.status[other] !== PLACED) continue;
       const event = model.arcs.isToEnd[arc] === 1 ? placer.end[other]! : placer.start[other]!;
-      if (model.arcs.kind[arc] === 0 && model.arcs.minutes[arc]! < 0 && event >= model.horizon + model.arcs.minutes[arc]!) continue;
+      if (model.arcs.kind[arc] === ELAPSED && model.arcs.minutes[arc]! < 0 && event >= model.horizon + model.arcs.minutes[arc]!) continue;
       if (model.pin[other]! >= 0) continue;
       return this.ban(other, CAUSE_WINDOW, arc);
     }
@@ -296,7 +313,7 @@ export class Constructor {
         if (placer.status[model.arcs.from[arc]!] === PLACED || placer.status[to] !== PLACED) continue;
         const event = model.arcs.isToEnd[arc] === 1 ? placer.end[to]! : placer.start[to]!;
         const minutes = model.arcs.minutes[arc]!;
-        if (model.arcs.kind[arc] === 0 && minutes < 0 && event >= model.horizon + minutes) continue;
+        if (model.arcs.kind[arc] === ELAPSED && minutes < 0 && event >= model.horizon + minutes) continue;
         this.drop(to, model.arcs.isMax[arc] === 1 ? CAUSE_WINDOW : CAUSE_WAITS, arc);
         isChanged = true;
       }

@@ -77,7 +77,7 @@ function explainUnplaced(model: Model, bounds: Bounds, outcome: Outcome, i: numb
     facts.push(...sortFacts(found));
     if (model.pin[i]! >= 0) facts.push({ kind: 'pin', activity: activity.id });
     if (model.latestEnd[i]! < FAR) facts.push({ kind: 'latest-end', activity: activity.id });
-    if (from > latest) facts.push(...factsOfLateStart(model, outcome, i, from));
+    if (from > latest) facts.push(...traceFacts(model, bounds, i), ...factsOfLateStart(model, outcome, i, from));
   }
   facts.push({ kind: 'horizon' });
   const seen = new Set<string>();
@@ -86,6 +86,18 @@ function explainUnplaced(model: Model, bounds: Bounds, outcome: Outcome, i: numb
     return seen.has(key) ? false : seen.add(key);
   });
   return { activity: activity.id, because, waitsFor: [...waiting] };
+}
+
+/** Lags that push the earliest start past the horizon whatever the resources, from the activity back. */
+function traceFacts(model: Model, bounds: Bounds, i: number): readonly Fact[] {
+  const facts: Fact[] = [];
+  const seen = new Set<number>();
+  for (let at = i; bounds.earliest[at]! >= FAR && bounds.earliestBy[at]! >= 0 && !seen.has(at);) {
+    seen.add(at);
+    facts.push(factOfArc(model, bounds.earliestBy[at]!));
+    at = model.arcs.from[bounds.earliestBy[at]!]!;
+  }
+  return facts;
 }
 
 /** What alone already pushes the start past the horizon: lags from placed work, the release, the calendar, the duration. */

@@ -1,7 +1,7 @@
 import { Constructor } from './construct';
 import { Incumbent } from './incumbent';
 import type { Model } from './model';
-import { listByKey, type Order } from './order';
+import { listByKey, Sorter, type Order } from './order';
 import { PLACED } from './placer';
 import type { Bounds } from './propagate';
 import type { Random } from './random';
@@ -43,6 +43,9 @@ export class Search {
   schedulesTried = 0;
   private readonly forward: Constructor;
   private readonly backward: Constructor | null;
+  private readonly sorter: Sorter;
+  private readonly mirrorSorter: Sorter;
+  private readonly scratch: Int32Array;
   private readonly keys: Float64Array;
   private readonly priorities: readonly Float64Array[];
   private readonly population: Plan[] = [];
@@ -54,6 +57,9 @@ export class Search {
     this.forward = new Constructor(model, order, bounds);
     this.backward = mirror === null ? null : new Constructor(mirror.model, mirror.order, mirror.bounds);
     this.incumbent = new Incumbent(model);
+    this.sorter = new Sorter(order);
+    this.mirrorSorter = new Sorter(mirror === null ? order : mirror.order);
+    this.scratch = new Int32Array(model.count);
     this.keys = new Float64Array(model.count);
     this.isMarked = new Uint8Array(model.count);
     this.priorities = makePriorities(model, order, bounds);
@@ -87,7 +93,7 @@ export class Search {
     return { list, steady: new Uint8Array(list.length).fill(this.canBeSteady ? 1 : 0), terms: new Float64Array(TERMS) };
   }
 
-  /** A list near one of the first rules, its keys shaken at random. */
+  /** A list near one of the first rules, its keys shaken at random; now and then any order at all. */
   private sample(): Int32Array {
     const { model, order, random } = this.input;
     const base = this.priorities[random.below(Math.min(3, this.priorities.length))]!;
@@ -97,8 +103,9 @@ export class Search {
       low = Math.min(low, key);
       high = Math.max(high, key);
     }
-    const shake = Math.max(1, Math.floor((high - low) / (3 + random.below(12))));
-    for (let i = 0; i < model.count; i += 1) this.keys[i] = base[i]! + random.below(shake);
+    const shake = Math.max(1, Math.floor((2 * (high - low)) / (1 + random.below(24))));
+    const isFree = random.below(5) === 0;
+    for (let i = 0; i < model.count; i += 1) this.keys[i] = isFree ? random.next() : base[i]! + random.below(shake);
     return listByKey(order, this.keys);
   }
 
@@ -115,13 +122,13 @@ export class Search {
 
   private rewrite(plan: Plan): void {
     const { placer } = this.forward;
-    const { model, order } = this.input;
+    const { model } = this.input;
     for (let k = 0; k < model.count; k += 1) {
       const activity = plan.list[k]!;
       // What was left out keeps its place in the list, roughly.
       this.keys[activity] = placer.status[activity] === PLACED ? placer.start[activity]! : this.keyNear(plan.list, k);
     }
-    plan.list.set(listByKey(order, this.keys));
+    this.sorter.sort(this.keys, plan.list);
   }
 
   private keyNear(list: Int32Array, position: number): number {
@@ -130,13 +137,15 @@ export class Search {
 
   /** Right: latest ends first, against the end. Left: by the starts that gives. Never worse than it was. */
   private justify(plan: Plan): boolean {
-    const { model, order, mirror } = this.input;
+    const { model } = this.input;
     const { backward, forward } = this;
-    if (backward === null || mirror === null) return false;
+    if (backward === null) return false;
     for (let i = 0; i < model.count; i += 1) this.keys[i] = -forward.placer.end[i]!;
-    backward.build(listByKey(mirror.order, this.keys), plan.steady);
+    this.mirrorSorter.sort(this.keys, this.scratch);
+    backward.build(this.scratch, plan.steady);
     for (let i = 0; i < model.count; i += 1) this.keys[i] = -backward.placer.end[i]!;
-    forward.build(listByKey(order, this.keys), plan.steady);
+    this.sorter.sort(this.keys, this.scratch);
+    forward.build(this.scratch, plan.steady);
     const terms = this.incumbent.offer(forward);
     this.schedulesTried += 2;
     if (compareTerms(terms, plan.terms) <= 0) plan.terms.set(terms);

@@ -2,7 +2,7 @@ import { CrewChoice } from './crew-choice';
 import { FAR } from './calendar-index';
 import type { Model } from './model';
 import { Profile } from './profile';
-import { alignStart, endOf } from './timing';
+import { alignStart } from './timing';
 
 export const UNDECIDED = 0;
 export const PLACED = 1;
@@ -40,6 +40,9 @@ export class Placer {
   pieceCount = 0;
   private readonly choice: CrewChoice;
   private readonly media: number[][];
+  private readonly hasBudgets: boolean;
+  private readonly hasStates: boolean;
+  private readonly hasHolds: boolean;
 
   constructor(readonly model: Model) {
     const longest = Math.max(1, ...model.calendars.map((calendar) => calendar.count));
@@ -55,6 +58,9 @@ export class Placer {
     this.pieceEnd = new Int32Array(longest);
     this.media = Array.from({ length: model.states.mediumCount }, () => []);
     this.choice = new CrewChoice(this);
+    this.hasBudgets = model.budgets.limit.length > 0;
+    this.hasStates = model.states.mediumCount > 0;
+    this.hasHolds = model.holds.count > 0;
   }
 
   clear(): void {
@@ -166,8 +172,8 @@ export class Placer {
   /** `t` (or less) when the activity fits at `t`; else the next moment worth trying. No start in between fits. */
   private nextTry(activity: number, t: number): number {
     const { model } = this;
-    if (endOf(model, activity, t) >= FAR) return FAR;
     const end = this.cut(activity, t);
+    if (end >= FAR) return FAR;
     if (end - t > model.maxSpan[activity]!) return this.tell('span', activity, t, this.nextInterval(activity, t));
     const { demands } = model;
     for (let row = demands.from[activity]!; row < demands.from[activity + 1]!; row += 1) {
@@ -177,13 +183,18 @@ export class Placer {
         ? this.profiles[resource]!.conflictEnd(t, end, amount)
         : this.workConflict(resource, amount);
       if (next > 0) return this.tell('resource', resource, t, next);
+      if (!this.hasBudgets) continue;
       const spent = this.budgetConflict(resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
       if (spent > t) return this.tell('budget', this.budgetMet, t, spent);
     }
-    const state = this.stateConflict(activity, t, end);
-    if (state > t) return state;
-    const held = this.holdConflictAt(activity, t, end);
-    if (held > t) return held;
+    if (this.hasStates) {
+      const state = this.stateConflict(activity, t, end);
+      if (state > t) return state;
+    }
+    if (this.hasHolds) {
+      const held = this.holdConflictAt(activity, t, end);
+      if (held > t) return held;
+    }
     if (model.crew.from[activity] === model.crew.from[activity + 1]) return t;
     this.budgetMet = -1;
     const crew = this.choice.choose(activity, t);
@@ -310,8 +321,9 @@ export class Placer {
   /** Takes units for work, which counts in the budgets (a hold does not). */
   private use(resource: number, from: number, to: number, amount: number): void {
     this.profiles[resource]!.take(from, to, amount);
+    if (!this.hasBudgets) return;
     const { budgets } = this.model;
-    for (let b = budgets.from[resource]!; b < budgets.from[resource + 1]!; b += 1) {
+    for (let b = this.lastBudgetBefore(resource, to); b >= budgets.from[resource]! && budgets.reach[b]! > from; b -= 1) {
       const shared = Math.min(to, budgets.end[b]!) - Math.max(from, budgets.start[b]!);
       if (shared > 0) this.budgetUsed[b]! += shared * amount;
     }
@@ -330,8 +342,8 @@ export class Placer {
       this.useWork(this.crew[slot]!, sign);
       this.load[this.crew[slot]!]! += sign * duration[activity]!;
     }
-    this.occupyMedia(activity, sign);
-    this.occupyHolds(activity, sign);
+    if (this.hasStates) this.occupyMedia(activity, sign);
+    if (this.hasHolds) this.occupyHolds(activity, sign);
   }
 
   private useWork(resource: number, amount: number): void {

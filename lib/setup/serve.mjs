@@ -42,10 +42,10 @@ async function runServer(port, databaseUrl, isDevelopment) {
   let isOver = false;
   let isUp = false;
   let banner = '';
-  // The server's own greeting is held back; it is shown only when it does not come up.
+  // The server's own greeting is held back; it is shown only when it does not come up. Its errors are not held back.
   server.stdout.on('data', (text) => {
-    if (isUp) process.stdout.write(text);
-    else banner += text;
+    if (!isUp) banner += text;
+    else if (isDevelopment) process.stdout.write(text);
   });
   server.on('close', (code) => {
     isOver = true;

@@ -50,7 +50,7 @@ export interface HistoryView {
 }
 
 const MOST_EDITS = 12;
-export const HISTORY_STEP = 40;
+export const HISTORY_STEP = 25;
 
 function describeFields(kind: RecordKind, before: SeriesRecord, after: SeriesRecord, naming: Naming): readonly FieldChange[] {
   const fields = listFields(kind).flatMap((field) => {

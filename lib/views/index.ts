@@ -3,14 +3,17 @@ export { loadDocument, openViewContext } from './context';
 export type { ViewContext } from './context';
 export { viewSeriesFrame, viewSeriesList } from './series-list';
 export type { SeriesFrame, SeriesRow } from './series-list';
-export { viewRecordList, viewRecordsIndex } from './records';
+export { checkDocument, issuesAbout, viewRecordList, viewRecordsIndex } from './records';
 export type { KindCount, RecordListView, RecordRow, RecordsIndexView } from './records';
 export { wordsOfKind } from './records-kinds';
 export type { KindWords } from './records-kinds';
-export { viewNewRecordForm, viewRecordForm } from './record-form';
+export { viewCopyForm, viewNewRecordForm, viewNewSeriesForm, viewRecordForm } from './record-form';
+export { readRepeatForm, viewRepeatForm } from './record-form-repeat';
+export { viewNewest } from './record-form-newest';
+export type { NewestRecord } from './record-form-newest';
 export { readRecordForm } from './record-form-read';
 export type {
-  CheckSpec, Choice, ChoiceSource, ChoiceSpec, DateSpec, Draft, DraftObject, FieldSpec, FormSection, GroupSpec, LeafSpec, LengthSpec, LinesSpec,
+  CheckSpec, Choice, ChoiceSource, ChoiceSpec, DateSpec, Draft, DraftObject, FieldSpec, FormSection, FormView, GroupSpec, LeafSpec, LengthSpec, LinesSpec,
   ListSpec, ManyChoicesSpec, MomentSpec, NumberSpec, PartStateSpec, RecordFormView, TextSpec, ThreePointSpec, TimeSpec,
 } from './record-form-model';
 export { HISTORY_STEP, viewHistory } from './history';
@@ -23,6 +26,8 @@ export { viewPlans } from './plans';
 export type { ChangeLine, DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
 export { viewWeek } from './week';
 export type {
-  BlockView, DayColumn, DayNote, Deadline, DrawnBar, DrawnFrame, DrawnPiece, FallbackItem, PlanStamp, ReadyItem, RecordLink, SessionCard, StripRow,
+  BlockPart, BlockReason, BlockView, DayColumn, DayNote, Deadline, DrawnBar, DrawnFrame, DrawnPiece, FallbackItem, PlanStamp, ReadyItem, RecordLink, SessionCard, StripRow,
   WaitingWork, WeekView,
 } from './week-model';
+export { describeWeek } from './week-document';
+export { writeWeek } from './week-text';

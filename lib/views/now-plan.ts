@@ -39,12 +39,14 @@ function isTicked(block: PlanBlock, document: SeriesDocument): boolean {
   return block.kind === 'drop-off' ? job?.droppedOffAt !== null : job?.collectedAt !== null;
 }
 
-function showWork({ block, piece }: SessionWork, input: NowInput): NowWork {
+/** The day is told only where it is neither today nor the day of the session above. */
+function showWork({ block, piece }: SessionWork, input: NowInput, session: Session | null): NowWork {
   const { zone } = input.document.series;
-  const isToday = dateOf(piece.start, zone) === dateOf(input.now, zone);
+  const date = dateOf(piece.start, zone);
+  const isKnownDay = date === dateOf(input.now, zone) || (session !== null && date === dateOf(session.start, zone));
   return {
     block: showBlock(block, input.document),
-    time: isToday ? formatClockRange(piece.start, piece.end, zone) : formatRange(piece.start, piece.end, zone),
+    time: isKnownDay ? formatClockRange(piece.start, piece.end, zone) : formatRange(piece.start, piece.end, zone),
     phase: piece.end <= input.now ? 'open' : piece.start <= input.now ? 'now' : 'later',
   };
 }
@@ -58,12 +60,13 @@ function listRunningErrands(blocks: readonly PlanBlock[], now: Instant): Session
 /** Reminders in the order of what can go wrong first. */
 function listReminders(input: NowInput, blocks: readonly PlanBlock[], work: readonly SessionWork[], view: NowView['session']): Reminder[] {
   const situation = { document: input.document, blocks, now: input.now };
+  const running = new Set(listRunningErrands(blocks, input.now).map(({ block }) => block.id));
   const taskIds = work.filter(({ block }) => block.kind === 'task').map(({ block }) => block.subject.id);
   return [
     ...listHandsOff(situation),
     ...listRecoats(situation),
     ...listFilmFirst(situation, taskIds),
-    ...listErrands(situation),
+    ...listErrands(situation).filter((one) => !running.has(one.key)),
     ...listNotTicked(situation, new Set(work.map(({ block }) => block.id))),
     ...(view ? listSessionNeeds(view) : []),
   ];
@@ -77,7 +80,7 @@ export function computeNow(input: NowInput): NowView {
   const session = findSession(document.sessions, now);
   const isRunning = session !== null && session.start <= now;
   const work = session ? listSessionWork(session, blocks, document.sessions) : [];
-  const open = [...listRunningErrands(blocks, now), ...work].filter(({ block }) => !isTicked(block, document)).map((one) => showWork(one, input));
+  const open = [...listRunningErrands(blocks, now), ...work].filter(({ block }) => !isTicked(block, document)).map((one) => showWork(one, input, session));
   const card = session ? showSession(session, blocks, document, now) : null;
   return {
     seriesId: document.series.id,

@@ -69,8 +69,13 @@ function sayLeaf(field: LeafSpec, value: unknown, naming: Naming, row: unknown):
   }
 }
 
-/** One item of a list in words: `Frame: bare → primed`, `Monday 18:30–21:00`. */
-export function sayItem(fields: readonly FieldSpec[], item: unknown, naming: Naming): string {
+/** One item of a list in words: `Frame (Chassis): bare → primed`, `Monday, 18:30, 21:00`. */
+function sayItem(fields: readonly FieldSpec[], item: unknown, naming: Naming): string {
+  const [first, ...states] = fields;
+  if (first !== undefined && states.length > 0 && states.every((field) => field.type === 'partState')) {
+    const name = sayField(first, keyOf(item, first.name), naming, item);
+    return `${name}: ${states.map((field) => sayField(field, keyOf(item, field.name), naming, item)).join(' → ')}`;
+  }
   const said = fields.flatMap((field) => {
     const value = keyOf(item, field.name);
     if (field.type === 'check') return value === true ? [field.label.toLowerCase()] : [];

@@ -8,7 +8,7 @@ import { MS_PER_MINUTE, type Instant } from '@/lib/units';
 /** Width of a quiet band beside scaled time, in units of one scaled minute. */
 const BAND_UNITS = 14;
 /** Width of a day on which nothing happens. */
-const QUIET_DAY_UNITS = 96;
+const QUIET_DAY_UNITS = 104;
 /** A shorter pause between two scaled stretches stays to scale: a band would save nothing. */
 const SHORTEST_BAND = 30;
 

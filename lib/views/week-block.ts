@@ -117,12 +117,16 @@ export function showBlock(block: PlanBlock, document: SeriesDocument): BlockView
     id: block.id,
     kind: block.kind,
     title: block.title,
+    label: isWait(block.kind) ? block.title : ((task ?? job)?.name ?? block.title),
     kindWord: KIND_WORDS[block.kind],
     when: describeWhen(block, zone),
     length: isWait(block.kind) ? formatLength(blockMinutes(block)) : formatWorkLength(blockMinutes(block)),
     crew: block.crewIds.map((id) => nameOf(id, document.people, 'person')),
     place: block.placeId === null ? null : nameOf(block.placeId, document.places, 'place'),
-    parts: uses.filter((use) => shown.size === 0 || shown.has(use.partId)).map((use) => showPart(use, document)),
+    parts: uses
+      .filter((use) => shown.size === 0 || shown.has(use.partId))
+      // Filming leaves a part as it is.
+      .map((use) => showPart(block.kind === 'before-shot' ? { ...use, to: null } : use, document)),
     episode: block.episodeId === null ? null : linkRecord('episode', block.episodeId, document.episodes),
     because: showReasons(block.because, zone),
     stages: showStages(block.stages, zone),

@@ -31,6 +31,8 @@ export interface BlockView {
   readonly id: string;
   readonly kind: BlockKind;
   readonly title: string;
+  /** Title for a plate that shows its kind anyway: the name of the task or job alone. */
+  readonly label: string;
   /** The kind in words: `Work`, `Filming before`, `Drop-off`, `Collection`, `Away`, `Drying`. */
   readonly kindWord: string;
   /** `Tue 1 Dec 18:30–20:10, then Thu 3 Dec 18:30–19:00`. */

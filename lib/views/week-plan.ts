@@ -58,9 +58,9 @@ function listDeadlines(date: CivilDate, document: SeriesDocument, plan: SavedPla
     return episode ? [{ episode: link(episode), kind: 'shoot due', text: `${episode.name}: recording complete`, ...describeOutlook(one, zone) }] : [];
   });
   const releases = document.episodes.filter((episode) => episode.releaseDate === date).map((episode): Deadline => {
-    const isOut = episode.status === 'released';
     const found = describeOutlook(plan?.result.episodes.find((one) => one.episodeId === episode.id), zone);
-    return { episode: link(episode), kind: 'release', text: `${episode.name}: release`, ...(isOut ? { outlook: 'released', isLate: false } : found) };
+    const known = episode.status === 'planned' ? found : { outlook: episode.status, isLate: false };
+    return { episode: link(episode), kind: 'release', text: `${episode.name}: release`, ...known };
   });
   return [...shoots, ...releases];
 }

@@ -51,6 +51,11 @@ function listDrying(work: readonly Work[], blocks: readonly PlanBlock[], documen
   });
 }
 
+/** Small things on one line, so that the list stays short enough to be read. */
+function listSmall(kind: 'equipment' | 'lay out', names: readonly string[]): ReadyItem[] {
+  return names.length === 0 ? [] : [{ kind, text: names.join(', '), isAtRisk: false, subject: null }];
+}
+
 function listStores(tasks: readonly Task[], document: SeriesDocument): ReadyItem[] {
   const coats = new Map<string, number>();
   for (const task of tasks) for (const coat of task.coats) coats.set(coat.materialId, (coats.get(coat.materialId) ?? 0) + 1);
@@ -58,14 +63,10 @@ function listStores(tasks: readonly Task[], document: SeriesDocument): ReadyItem
     const name = nameOf(id, document.materials, 'material');
     return { kind: 'material', text: `${name}: ${formatCount(count, 'coat')}`, isAtRisk: false, subject: { kind: 'material', id, name } };
   });
-  const equipment = [...new Set(tasks.flatMap((task) => task.equipmentIds))].map((id): ReadyItem => {
-    const name = nameOf(id, document.equipment, 'piece of equipment');
-    return { kind: 'equipment', text: name, isAtRisk: false, subject: { kind: 'equipment', id, name } };
-  });
-  const layOut = [...new Set(tasks.flatMap((task) => task.layOut))].map((text): ReadyItem => (
-    { kind: 'lay out', text, isAtRisk: false, subject: null }
-  ));
-  return [...materials, ...equipment, ...layOut];
+  const equipment = [...new Set(tasks.flatMap((task) => task.equipmentIds))].map((id) => nameOf(id, document.equipment, 'piece of equipment'));
+  const known = new Set(equipment.map((name) => name.toLowerCase()));
+  const layOut = [...new Set(tasks.flatMap((task) => task.layOut))].filter((text) => !known.has(text.toLowerCase()));
+  return [...materials, ...listSmall('equipment', equipment), ...listSmall('lay out', layOut)];
 }
 
 /** Minutes of a session's work with the camera out. */

@@ -2,7 +2,7 @@
 import { formatClock, formatMoment } from '@/lib/calendar';
 import type { SeriesDocument, Session } from '@/lib/build';
 import type { PlanBlock, Span } from '@/lib/plan';
-import { addMinutes, type Instant } from '@/lib/units';
+import { addMinutes, MINUTES_PER_HOUR, MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { clipSpan, positionOf, type Axis } from './week-axis';
 import { isErrand, isWait } from './week-block';
 import { assignLanes } from './week-lanes';
@@ -139,13 +139,18 @@ export function drawFrames(sessions: readonly Session[], axis: Axis, zone: strin
   });
 }
 
-/** Labels under a stretch drawn to scale: both ends, and each full hour between that leaves room. */
+/** Room a label needs, in units of the axis. */
+const LABEL_UNITS = 44;
+
+/** Labels under a stretch drawn to scale: its ends, and the full hours between that leave room. */
 export function drawTicks(span: Span, axis: Axis, zone: string): { left: number; label: string }[] {
-  const hour = 60;
-  const length = (span.end - span.start) / 60_000;
-  const step = length > 4 * hour ? 2 * hour : hour;
-  const moments: Instant[] = [span.start];
-  for (let at = addMinutes(span.start, step); addMinutes(at, step / 2) < span.end; at = addMinutes(at, step)) moments.push(at);
-  moments.push(span.end);
-  return moments.map((at) => ({ left: positionOf(axis, at), label: formatClock(at, zone) }));
+  const length = (span.end - span.start) / MS_PER_MINUTE;
+  if (length < 2 * LABEL_UNITS) return [{ left: positionOf(axis, span.start), label: formatClock(span.start, zone) }];
+  const step = length > 4 * MINUTES_PER_HOUR ? 2 * MINUTES_PER_HOUR : MINUTES_PER_HOUR;
+  const pastHour = Number(formatClock(span.start, zone).slice(3));
+  const moments: Instant[] = [];
+  for (let at = addMinutes(span.start, pastHour === 0 ? 0 : MINUTES_PER_HOUR - pastHour); at < span.end; at = addMinutes(at, step)) {
+    if (at - span.start >= 1.5 * LABEL_UNITS * MS_PER_MINUTE && span.end - at >= 1.5 * LABEL_UNITS * MS_PER_MINUTE) moments.push(at);
+  }
+  return [span.start, ...moments, span.end].map((at) => ({ left: positionOf(axis, at), label: formatClock(at, zone) }));
 }

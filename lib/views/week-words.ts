@@ -45,9 +45,8 @@ export function joinNames(names: readonly string[]): string {
   return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
-/** Letters for a narrow block: first of each word, two at most. */
+/** Letters for a narrow block: first of each word before any bracket, two at most. @example formatInitials('Ada Roe (maker)') // 'AR' */
 export function formatInitials(name: string): string {
-  return name.split(/\s+/).map((word) => word.slice(0, 1).toUpperCase()).join('').slice(0, 2);
+  const words = name.replace(/\(.*$/u, '').match(/[\p{L}\p{N}]+/gu) ?? [name];
+  return words.map((word) => word.slice(0, 1).toUpperCase()).join('').slice(0, 2);
 }
-
-

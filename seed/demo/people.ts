@@ -4,14 +4,14 @@ import type { PersonDraft } from './draft';
 export const people: readonly PersonDraft[] = [
   {
     id: 'person-marta',
-    name: 'Marta (maker)',
+    name: 'Marta',
     skills: ['mechanics', 'engine', 'paint', 'presenting'],
     hours: [[1, '08:00', '11:30'], [3, '13:00', '17:00'], [5, '08:00', '12:30']],
     away: [{ fromDay: 46, toDay: 48, why: 'family weekend' }],
   },
   {
     id: 'person-dilip',
-    name: 'Dilip (wiring and camera)',
+    name: 'Dilip',
     skills: ['electrics', 'camera', 'mechanics', 'presenting'],
     hours: [[3, '13:00', '17:30'], [5, '08:30', '12:00']],
     away: [
@@ -21,7 +21,7 @@ export const people: readonly PersonDraft[] = [
   },
   {
     id: 'person-joan',
-    name: 'Joan (welding and timber)',
+    name: 'Joan',
     skills: ['welding', 'woodwork', 'paint', 'mechanics'],
     hours: [[1, '08:30', '16:00'], [2, '08:30', '16:00'], [3, '08:30', '16:00'], [4, '08:30', '16:00'], [5, '08:30', '15:00']],
     away: [{ fromDay: 56, toDay: 62, why: 'week by the sea' }],

@@ -1,7 +1,6 @@
-import { formatLength } from '@/lib/calendar';
 import { issue, type Issue } from '@/lib/result';
 import type { DryingStage, Material } from '../model';
-import { quoteName, startWith, subjectsOf } from '../words';
+import { quoteName, sayLength, startWith, subjectsOf } from '../words';
 import type { Rule } from './rule';
 
 /** The stages in plain words. */
@@ -22,10 +21,10 @@ function checkStages(material: Material): readonly Issue[] {
     }));
   if (negative.length > 0) return negative;
   const swapped = ORDERED.filter(([first, second]) => stages[first] > stages[second]).map(([first, second]) =>
-    issue('stages-out-of-order', `${startWith(material)} is ${STAGE_WORDS[first]} after ${formatLength(stages[first])}, later than ${STAGE_WORDS[second]} after ${formatLength(stages[second])}.`,
-      `Type a time of ${formatLength(stages[first])} or more until it is ${STAGE_WORDS[second]}.`, { path: ['stages', second], subjects }));
+    issue('stages-out-of-order', `${startWith(material)} is ${STAGE_WORDS[first]} after ${sayLength(stages[first])}, later than ${STAGE_WORDS[second]} after ${sayLength(stages[second])}.`,
+      `Type a time of ${sayLength(stages[first])} or more until it is ${STAGE_WORDS[second]}.`, { path: ['stages', second], subjects }));
   if (stages.recoatUntil === null || stages.recoatUntil >= stages.recoatFrom) return swapped;
-  return [...swapped, issue('recoat-window-reversed', `The recoat window of the material ${quoteName(material.name)} closes after ${formatLength(stages.recoatUntil)}, before it opens after ${formatLength(stages.recoatFrom)}.`,
+  return [...swapped, issue('recoat-window-reversed', `The recoat window of the material ${quoteName(material.name)} closes after ${sayLength(stages.recoatUntil)}, before it opens after ${sayLength(stages.recoatFrom)}.`,
     'Type a later closing, or leave it empty when there is none.', { path: ['stages', 'recoatUntil'], subjects })];
 }
 

@@ -1,7 +1,7 @@
 import { issue, type Issue } from '@/lib/result';
 import type { Part, PartUse, SeriesDocument } from '../model';
 import { findRecord } from '../records';
-import { quoteName, startWith, stateName, subjectsOf } from '../words';
+import { listNames, quoteName, startWith, stateName, subjectsOf } from '../words';
 import { listWorks, type Work } from '../works';
 import type { Rule } from './rule';
 
@@ -11,8 +11,8 @@ function checkEnds(work: Work, use: PartUse, part: Part, index: number): readonl
     const stateId = use[end];
     if (stateId === null || part.states.some((state) => state.id === stateId)) return [];
     const verb = end === 'from' ? 'needs' : 'brings';
-    return [issue('state-of-another-part', `${startWith(work.record)} ${verb} the part ${quoteName(part.name)} in a state that it does not have (${stateId}).`,
-      `Choose one of its states: ${part.states.map((state) => state.name).join(', ')}.`, { path: ['parts', index, end], subjects })];
+    return [issue('state-of-another-part', `${startWith(work.record)} ${verb} the part ${quoteName(part.name)} in a state that it does not have: ${quoteName(stateId)}.`,
+      `Choose one of its states: ${listNames(part.states.map((state) => state.name))}.`, { path: ['parts', index, end], subjects })];
   });
   if (foreign.length > 0 || use.from === null || use.from !== use.to) return foreign;
   return [issue('part-use-goes-nowhere', `${startWith(work.record)} takes the part ${quoteName(part.name)} from ${quoteName(stateName(part, use.from))} to the same state.`,

@@ -1,7 +1,7 @@
 import { issue } from '@/lib/result';
 import { findRecord, kindLabel, listRecords } from '../records';
 import { referencesOf } from '../references';
-import { startWith, subjectsOf } from '../words';
+import { quoteName, startWith, subjectsOf } from '../words';
 import type { Rule } from './rule';
 
 /** Every record that another one names is there. */
@@ -12,7 +12,7 @@ export const checkReferences: Rule = (document) =>
       .map(({ kind, id, path, role }) => {
         const label = kindLabel(kind);
         const what = role === label ? '' : ` as its ${role}`;
-        const message = id.trim() === '' ? `${startWith(record)} names no ${label}${what}.` : `${startWith(record)} names a ${label}${what} that is not in the series (${id}).`;
+        const message = id.trim() === '' ? `${startWith(record)} names no ${label}${what}.` : `${startWith(record)} names a ${label}${what} that is not in the series: ${quoteName(id)}.`;
         return issue('reference-missing', message, `Choose another ${label}.`, {
           path, subjects: [...subjectsOf(record), { kind, id, name: '' }],
         });

@@ -1,9 +1,8 @@
-import { formatWorkLength } from '@/lib/calendar';
 import { issue, type Issue } from '@/lib/result';
 import type { SeriesDocument, Task } from '../model';
 import { findRecord } from '../records';
 import { crewSize, sessionLength, sessionsFor, taskLength } from '../task-sessions';
-import { count, quoteName, sayMoment, startWith, subjectsOf } from '../words';
+import { count, listNames, quoteName, sayMoment, sayWork, startWith, subjectsOf } from '../words';
 import type { Rule } from './rule';
 
 /** What a session must offer, in words. */
@@ -15,8 +14,13 @@ function sayNeeds(document: SeriesDocument, task: Task): string {
     task.conditions.needsDaylight ? 'with daylight' : '',
     task.isNoisy ? 'with noise allowed' : '',
     crewSize(task) > 0 ? `with ${count(crewSize(task), 'person', 'people')}` : '',
-    skills.length > 0 ? `with somebody for ${skills.join(', ')}` : '',
+    skills.length > 0 ? `with somebody for ${listNames(skills)}` : '',
   ].filter((need) => need !== '').join(', ');
+}
+
+/** Times that make no sense are told by another rule. */
+function hasRealTimes(task: Task): boolean {
+  return [task.effort.likely, ...task.shots.map((shot) => shot.time)].every(Number.isFinite);
 }
 
 function checkTask(document: SeriesDocument, task: Task): readonly Issue[] {
@@ -26,11 +30,12 @@ function checkTask(document: SeriesDocument, task: Task): readonly Issue[] {
     return [issue('no-session-for-task', `${startWith(task)} needs a session ${sayNeeds(document, task)}; there is none yet.`,
       'Add such a session.', { severity: 'warn', subjects })];
   }
+  if (!task.inOneGo || !hasRealTimes(task)) return [];
   const [length, limit] = [taskLength(task), sessionLength(longest)];
-  if (!task.inOneGo || length <= limit) return [];
-  const message = `${startWith(task)} is to be done in one go and takes ${formatWorkLength(length)} with its filming, `
-    + `but the longest session that could hold it is ${quoteName(longest.name)} on ${sayMoment(document, longest.start)}, ${formatWorkLength(Math.max(0, limit))} long.`;
-  return [issue('task-longer-than-any-session', message, `Split it into tasks of ${formatWorkLength(Math.max(0, limit))} or less.`, { path: ['inOneGo'], subjects })];
+  if (length <= limit) return [];
+  const message = `${startWith(task)} is to be done in one go and takes ${sayWork(length)} with its filming, `
+    + `but the longest session that could hold it is ${quoteName(longest.name)} on ${sayMoment(document, longest.start)}, ${sayWork(limit)} long.`;
+  return [issue('task-longer-than-any-session', message, `Split it into tasks of ${sayWork(limit)} or less.`, { path: ['inOneGo'], subjects })];
 }
 
 /**

@@ -1,6 +1,6 @@
 /** The kinds of value that forms are made of. Well-formedness only: what makes sense together is for the rules of the build. */
 import { instantOf, isCivilDate, parseCivilDate, parseWallTime, wallOf } from '@/lib/calendar';
-import { describeBadName, type WorkRef } from '@/lib/build';
+import { describeBadName, EARLIEST_DATE, LATEST_DATE, type WorkRef } from '@/lib/build';
 import type { Issue } from '@/lib/result';
 import { celsius, instant, minutes } from '@/lib/units';
 import { z } from 'zod';
@@ -118,6 +118,9 @@ export const phrases = listOf(phrase).transform((lines) => [...new Set(lines)]);
 export const civilDate = z.string({ error: say('This is not a date.', 'Write the date as 2026-12-01.') }).trim().superRefine((text, context) => {
   const parsed = parseCivilDate(text);
   if (!parsed.ok) context.addIssue({ code: 'custom', message: sayFirst(parsed.error, 'This is not a date.'), input: text });
+  else if (text < EARLIEST_DATE || text > LATEST_DATE) {
+    context.addIssue({ code: 'custom', message: say(`No build reaches the date ${text}.`, `Choose a date from ${EARLIEST_DATE} to ${LATEST_DATE}.`), input: text });
+  }
 });
 
 /** `18:30`; `24:00` only as an end. */
@@ -134,8 +137,8 @@ export const weeklyHours = listOf(z.strictObject({ weekday, from: wallTime('star
 export const dateSpans = listOf(z.strictObject({ from: civilDate, to: civilDate, why: textOf(200) }));
 
 const LOCAL = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})(?::00(?:\.0+)?)?$/;
-/** Years in which moments of a build lie. */
-const [EARLIEST, LATEST] = [Date.UTC(1973, 0, 1), Date.UTC(2999, 0, 1)];
+/** Between these lie the moments of a build. */
+const [EARLIEST, LATEST] = [Date.parse(EARLIEST_DATE), Date.parse(LATEST_DATE)];
 
 /** Milliseconds of a local date and time; undefined when it is none, or one that the clock skips. */
 function readLocal(text: string, zone: string): number | undefined {

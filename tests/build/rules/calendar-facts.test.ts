@@ -51,6 +51,13 @@ describe('hours and dates', () => {
     expect(issuesOf(withEpisode('episode-1', { releaseDate: '2026-13-01' }), 'unknown-date').map(({ path }) => path)).toEqual([['releaseDate']]);
   });
 
+  it('refuses a date that no build reaches', () => {
+    expect(codesOf(withEpisode('episode-2', { releaseDate: '2990-12-31' }))).toEqual([]);
+    expect(codesOf(withEpisode('episode-2', { releaseDate: '2991-01-01' }))).toEqual(['date-out-of-range']);
+    expect(codesOf(withEpisode('episode-1', { releaseDate: '1973-01-01' }))).toEqual([]);
+    expect(codesOf(withEpisode('episode-1', { releaseDate: '1972-12-31' }))).toEqual(['date-out-of-range']);
+  });
+
   it('points out a later episode that comes out no later, evergreens aside', () => {
     expect(codesOf(withEpisode('episode-2', { releaseDate: '2026-12-21' }))).toEqual([]);
     expect(issuesOf(withEpisode('episode-2', { releaseDate: '2026-12-20' }), 'episodes-out-of-order')[0]?.severity).toBe('warn');

@@ -18,7 +18,7 @@ describe('states of a part', () => {
   it('refuses a state of another part, naming the states there are', () => {
     const [found] = issuesOf(withTask('task-clean', { parts: frame('wheel-bare', 'frame-clean') }), 'state-of-another-part');
     expect(found?.path).toEqual(['parts', 0, 'from']);
-    expect(found?.fix).toBe('Choose one of its states: as bought, stripped, clean, primed, painted, on its wheel.');
+    expect(found?.fix).toBe('Choose one of its states: “as bought”, “stripped”, “clean”, “primed”, “painted” and 1 more.');
   });
 
   it('refuses a part twice in one task and a step to the same state', () => {

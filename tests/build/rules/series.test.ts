@@ -24,7 +24,8 @@ describe('rules of the series itself', () => {
 
   it.each([
     [{ cadenceDays: 1 }, []], [{ cadenceDays: 0 }, ['cadence']], [{ cadenceDays: 1.5 }, ['cadence']],
-    [{ leadDays: 0 }, []], [{ leadDays: -1 }, ['lead-days']],
+    [{ cadenceDays: 365 }, []], [{ cadenceDays: 366 }, ['cadence']],
+    [{ leadDays: 0 }, []], [{ leadDays: -1 }, ['lead-days']], [{ leadDays: 365 }, []], [{ leadDays: 366 }, ['lead-days']],
     [{ fillLimit: 1 }, []], [{ fillLimit: 0.01 }, []], [{ fillLimit: 0 }, ['fill-limit']], [{ fillLimit: 1.01 }, ['fill-limit']],
     [{ runtime: { min: 20, target: 20, max: 20 } }, []],
     [{ runtime: { min: 21, target: 20, max: 25 } }, ['runtime-out-of-range']],

@@ -2,7 +2,7 @@
 
 import { useState, useTransition } from 'react';
 import { Undo2 } from 'lucide-react';
-import { Button, FieldErrors, useNotices } from '@/app/_ui';
+import { Button, FieldErrors, UntilReady, useNotices } from '@/app/_ui';
 import { undoAction } from '@/app/_actions/undo';
 import styles from './history.module.css';
 
@@ -26,7 +26,7 @@ export function UndoButton({ seriesId, number, label }: UndoButtonProps) {
     });
   };
   return (
-    <div className={styles.undo}>
+    <UntilReady className={styles.undo}>
       <Button onClick={undo} aria-disabled={isPending} aria-label={`Undo change ${number}: ${label}`}>
         <Undo2 size={18} aria-hidden />
         {isPending ? 'Undoing' : 'Undo'}
@@ -34,6 +34,6 @@ export function UndoButton({ seriesId, number, label }: UndoButtonProps) {
       <div role="alert">
         <FieldErrors id={`undo-${number}`} errors={errors} />
       </div>
-    </div>
+    </UntilReady>
   );
 }

@@ -47,7 +47,7 @@ export default async function RecordsPage({ params }: { params: Promise<{ series
 function KindRow({ seriesId, kind: { kind, plural, purpose, count, stops, warnings } }: { seriesId: string; kind: KindCount }) {
   return (
     <li className={styles.kind}>
-      <span className={`${styles.count} figures`} aria-hidden>
+      <span className={`${styles.count} ${count === 0 ? styles.countNone : ''} figures`} aria-hidden>
         {count}
       </span>
       <div>

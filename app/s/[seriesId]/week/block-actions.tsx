@@ -3,11 +3,14 @@
 import { useState, useTransition } from 'react';
 import { Check, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
 import type { Outcome } from '@/app/_actions/outcome';
-import { Button, IssueList, useNotices, type ButtonLook } from '@/app/_ui';
+import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { BlockView } from '@/lib/views';
 import { completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
 import styles from './block-actions.module.css';
+
+/** What the actions need of a block: no more is sent to the browser. */
+export type ActedBlock = Pick<BlockView, 'kind' | 'taskId' | 'revision' | 'isDone' | 'isPinned' | 'start' | 'title'> & { readonly subjectId: string };
 
 interface Choice {
   readonly word: string;
@@ -16,7 +19,7 @@ interface Choice {
   readonly run: () => Promise<Outcome>;
 }
 
-function listTaskChoices(block: BlockView, taskId: string, seriesId: string): Choice[] {
+function listTaskChoices(block: ActedBlock, taskId: string, seriesId: string): Choice[] {
   const { revision } = block;
   if (block.isDone) return [{ word: 'Not done after all', icon: Undo2, look: 'plain', run: () => reopenTaskAction(seriesId, taskId, revision) }];
   if (block.kind !== 'task') return [];
@@ -28,16 +31,16 @@ function listTaskChoices(block: BlockView, taskId: string, seriesId: string): Ch
   ];
 }
 
-function listTripChoices(block: BlockView, seriesId: string): Choice[] {
+function listTripChoices(block: ActedBlock, seriesId: string): Choice[] {
   const event = block.kind === 'drop-off' ? 'dropped off' : block.kind === 'collection' ? 'collected' : null;
   if (event === null) return [];
-  const run = () => jobTripAction(seriesId, block.subject.id, block.revision, event, !block.isDone);
+  const run = () => jobTripAction(seriesId, block.subjectId, block.revision, event, !block.isDone);
   const word = event === 'collected' ? 'Collected' : 'Dropped off';
   return block.isDone ? [{ word: `Not ${event} after all`, icon: Undo2, look: 'plain', run }] : [{ word, icon: Check, look: 'main', run }];
 }
 
 interface BlockActionsProps {
-  readonly block: BlockView;
+  readonly block: ActedBlock;
   readonly seriesId: string;
   /** Only the one that moves work on, as large as a hand in a glove. */
   readonly isLarge?: boolean;
@@ -60,7 +63,7 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
     });
   };
   return (
-    <div className={styles.actions}>
+    <UntilReady className={styles.actions}>
       {shown.map((choice) => (
         <Button key={choice.word} look={choice.look} aria-disabled={isPending} className={isLarge ? styles.large : undefined} onClick={() => choose(choice)}>
           <choice.icon size={isLarge ? 26 : 18} aria-hidden /> {choice.word}
@@ -72,6 +75,6 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
           <IssueList issues={issues} seriesId={seriesId} />
         </div>
       ) : null}
-    </div>
+    </UntilReady>
   );
 }

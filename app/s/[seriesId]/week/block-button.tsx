@@ -50,7 +50,7 @@ export function PieceButton({ piece, block }: { readonly piece: DrawnPiece; read
     >
       <span className={styles.edge} />
       <span className={styles.inside}>
-        <span className={styles.title}>{block.title}</span>
+        <span className={styles.title}>{block.label}</span>
         <span className={styles.small}>
           <span className={styles.time}>{piece.time}</span> <span>{piece.crewInitials}</span>
         </span>

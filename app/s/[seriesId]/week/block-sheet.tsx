@@ -1,10 +1,10 @@
-import Link from 'next/link';
 import { OctagonAlert, X } from 'lucide-react';
 import type { ReactNode } from 'react';
-import { recordPath } from '@/app/_ui';
 import type { BlockPart, BlockReason, BlockView } from '@/lib/views';
+import { pickActed } from './acted-block';
 import { BlockActions } from './block-actions';
 import { BlockSign, sheetId } from './block-sign';
+import { RecordLink } from './record-link';
 import styles from './block-sheet.module.css';
 
 interface BlockSheetProps {
@@ -15,7 +15,6 @@ interface BlockSheetProps {
 /** What a block is and why it stands where it does; opened by every button that names it, closed by Escape. */
 export function BlockSheet({ block, seriesId }: BlockSheetProps) {
   const id = sheetId(block.id);
-  const href = recordPath(seriesId, block.subject.kind, block.subject.id);
   return (
     <dialog id={id} popover="auto" aria-labelledby={`${id}-title`} className={styles.sheet}>
       <header className={styles.head}>
@@ -37,14 +36,12 @@ export function BlockSheet({ block, seriesId }: BlockSheetProps) {
           <OctagonAlert size={20} aria-hidden /> Once only: it cannot be done or filmed a second time.
         </p>
       ) : null}
-      <BlockActions block={block} seriesId={seriesId} />
+      <BlockActions block={pickActed(block)} seriesId={seriesId} />
       <Reasons reasons={block.because} isWait={block.kind === 'cure' || block.kind === 'away'} />
       <Facts block={block} seriesId={seriesId} />
-      {href ? (
-        <p>
-          <Link href={href}>Open the {block.subject.kind === 'task' ? 'task' : 'outside job'} “{block.subject.name}”</Link>
-        </p>
-      ) : null}
+      <p>
+        <RecordLink seriesId={seriesId} to={block.subject}>Open the {block.subject.kind === 'task' ? 'task' : 'outside job'} “{block.subject.name}”</RecordLink>
+      </p>
     </dialog>
   );
 }
@@ -85,7 +82,6 @@ function describePart(part: BlockPart): string {
 
 /** Longer than most: one line a fact, each only where there is one. */
 function Facts({ block, seriesId }: BlockSheetProps) {
-  const episode = block.episode ? recordPath(seriesId, 'episode', block.episode.id) : null;
   return (
     <dl className={styles.facts}>
       {hasAny(block.crew) ? <Fact name="Who">{block.crew.join(', ')}</Fact> : null}
@@ -137,7 +133,7 @@ function Facts({ block, seriesId }: BlockSheetProps) {
         </Fact>
       ) : null}
       {block.manualReference ? <Fact name="Manual">{block.manualReference}</Fact> : null}
-      {block.episode ? <Fact name="Episode">{episode ? <Link href={episode}>{block.episode.name}</Link> : block.episode.name}</Fact> : null}
+      {block.episode ? <Fact name="Episode"><RecordLink seriesId={seriesId} to={block.episode}>{block.episode.name}</RecordLink></Fact> : null}
     </dl>
   );
 }

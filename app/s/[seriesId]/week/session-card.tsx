@@ -1,8 +1,7 @@
-import Link from 'next/link';
 import { Camera, Flame, Hand, Hourglass, Package, PaintBucket, Sun, Thermometer, TriangleAlert, Volume2, Wrench, type LucideIcon } from 'lucide-react';
-import { recordPath } from '@/app/_ui';
 import type { ReadyItem, SessionCard as Card, WeekView } from '@/lib/views';
 import { sheetId } from './block-sign';
+import { RecordLink } from './record-link';
 import styles from './session-card.module.css';
 
 const READY: Record<ReadyItem['kind'], { readonly icon: LucideIcon; readonly word: string }> = {
@@ -16,34 +15,16 @@ const READY: Record<ReadyItem['kind'], { readonly icon: LucideIcon; readonly wor
 };
 
 /** One line of what must be ready. */
-export function ReadyLine({ item, seriesId }: { readonly item: ReadyItem; readonly seriesId: string }) {
+function ReadyLine({ item, seriesId }: { readonly item: ReadyItem; readonly seriesId: string }) {
   const { icon: Icon, word } = READY[item.kind];
-  const href = item.subject ? recordPath(seriesId, item.subject.kind, item.subject.id) : null;
   return (
     <li className={`${styles.item} ${item.isAtRisk ? styles.risk : ''}`}>
       {item.isAtRisk ? <TriangleAlert size={18} aria-hidden /> : <Icon size={18} aria-hidden />}
       <span>
         <span className={styles.itemWord}>{word}{item.isAtRisk ? ', at risk' : ''}</span>{' '}
-        {href ? <Link href={href}>{item.text}</Link> : item.text}
+        <RecordLink seriesId={seriesId} to={item.subject}>{item.text}</RecordLink>
       </span>
     </li>
-  );
-}
-
-/** Same kinds of small things on one line, so that the list stays short enough to be read. */
-function ReadyList({ items, seriesId }: { readonly items: readonly ReadyItem[]; readonly seriesId: string }) {
-  const laidOut = items.filter((item) => item.kind === 'lay out' || item.kind === 'equipment');
-  const single = items.filter((item) => !laidOut.includes(item));
-  const merged = (['equipment', 'lay out'] as const).flatMap((kind): ReadyItem[] => {
-    const own = laidOut.filter((item) => item.kind === kind);
-    return own.length === 0 ? [] : [{ kind, text: own.map((item) => item.text).join(', '), isAtRisk: false, subject: null }];
-  });
-  return (
-    <ul className={`plain ${styles.ready}`}>
-      {[...single, ...merged].map((item) => (
-        <ReadyLine key={`${item.kind}:${item.text}`} item={item} seriesId={seriesId} />
-      ))}
-    </ul>
   );
 }
 
@@ -66,11 +47,10 @@ interface SessionCardProps {
 /** A session in words: when, who, how full, what is done in it and what must be ready. */
 export function SessionCard({ card, view }: SessionCardProps) {
   const share = card.available > 0 ? Math.min(1, card.booked / card.available) : 0;
-  const href = recordPath(view.seriesId, 'session', card.id);
   return (
     <article className={`${styles.card} ${card.isPast ? styles.past : ''}`} id={`session-${card.id}`}>
       <header>
-        <h3>{href ? <Link href={href}>{card.when}</Link> : card.when}</h3>
+        <h3><RecordLink seriesId={view.seriesId} to={{ kind: 'session', id: card.id }}>{card.when}</RecordLink></h3>
         <p className={styles.who}>
           {card.crew.join(', ') || 'Nobody is in'} · {card.places.join(', ') || 'no place is open'}
         </p>
@@ -99,7 +79,11 @@ export function SessionCard({ card, view }: SessionCardProps) {
       {card.ready.length > 0 ? (
         <>
           <h4>Must be ready</h4>
-          <ReadyList items={card.ready} seriesId={view.seriesId} />
+          <ul className={`plain ${styles.ready}`}>
+            {card.ready.map((item) => (
+              <ReadyLine key={`${item.kind}:${item.text}`} item={item} seriesId={view.seriesId} />
+            ))}
+          </ul>
         </>
       ) : null}
     </article>

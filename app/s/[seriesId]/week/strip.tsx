@@ -88,7 +88,7 @@ interface RowProps {
 }
 
 function Row({ row, view, above, below }: RowProps) {
-  const size = { '--lanes': Math.max(row.lanes, row.kind === 'place' && row.waitLanes === 0 ? 1 : 0), '--waits': row.waitLanes } as CSSProperties;
+  const size = { '--lanes': row.lanes, '--waits': row.waitLanes } as CSSProperties;
   return (
     <section className={styles.row} aria-label={row.name} style={size}>
       <h4 className={`${styles.rowName} ${row.kind === 'place' ? '' : styles.outside}`}>{row.name}</h4>

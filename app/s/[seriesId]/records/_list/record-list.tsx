@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useRef, useState, useTransition, type DragEvent } from 'react';
-import { Button, IssueList, TextField, useNotices } from '@/app/_ui';
+import { Button, IssueList, TextField, UntilReady, useNotices } from '@/app/_ui';
 import { removeRecordAction, reorderRecordsAction } from '@/app/_actions/records';
 import type { Outcome } from '@/app/_actions/outcome';
 import type { Issue } from '@/lib/result';
@@ -100,7 +100,7 @@ export function RecordList({ seriesId, words, rows }: RecordListProps) {
   });
 
   return (
-    <div className={styles.body}>
+    <UntilReady className={styles.body}>
       <div className={styles.tools} role="search">
         <TextField id="search" label={`Search ${words.plural.toLowerCase()}`} type="search" width="middle" value={search} onChange={setSearch} input={{ autoComplete: 'off' }} />
         <p className={styles.found} role="status">
@@ -141,6 +141,6 @@ export function RecordList({ seriesId, words, rows }: RecordListProps) {
           />
         ))}
       </ol>
-    </div>
+    </UntilReady>
   );
 }

@@ -2,13 +2,14 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ChevronLeft, ChevronRight, Flag, Route } from 'lucide-react';
-import { EmptyState, LinkButton, PageBody, PageHead, plansPath, recordPath, repeatSessionsPath, weekPath } from '@/app/_ui';
+import { EmptyState, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath } from '@/app/_ui';
 import { parseIsoWeek } from '@/lib/calendar';
 import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekView } from '@/lib/views';
 import { BlockSheet } from '../block-sheet';
 import { DayList } from '../day-list';
 import { Legend } from '../legend';
 import { PlanBanner } from '../plan-banner';
+import { RecordLink } from '../record-link';
 import { SessionCard } from '../session-card';
 import { Strip } from '../strip';
 import '../print.css';
@@ -58,17 +59,19 @@ export default async function WeekPage({ params }: Props) {
 function WeekLinks({ view }: { readonly view: WeekView }) {
   return (
     <span className={styles.links}>
-      <Link href={weekPath(view.seriesId, view.previousWeek)} aria-label={`Week before, ${view.previousWeek}`}>
-        <ChevronLeft size={20} aria-hidden />
-      </Link>
+      <span className={styles.steps}>
+        <Link href={weekPath(view.seriesId, view.previousWeek)} aria-label={`Week before, ${view.previousWeek}`}>
+          <ChevronLeft size={20} aria-hidden />
+        </Link>
+        <Link href={weekPath(view.seriesId, view.nextWeek)} aria-label={`Week after, ${view.nextWeek}`}>
+          <ChevronRight size={20} aria-hidden />
+        </Link>
+        {view.week === view.currentWeek ? null : <Link href={weekPath(view.seriesId, view.currentWeek)}>This week</Link>}
+      </span>
       <span>
         Week {view.week}
         {view.plan ? ` · plan ${view.plan.number}, made ${view.plan.madeAt}` : ''}
       </span>
-      <Link href={weekPath(view.seriesId, view.nextWeek)} aria-label={`Week after, ${view.nextWeek}`}>
-        <ChevronRight size={20} aria-hidden />
-      </Link>
-      {view.week === view.currentWeek ? null : <Link href={weekPath(view.seriesId, view.currentWeek)}>This week</Link>}
     </span>
   );
 }
@@ -122,7 +125,7 @@ function Fallback({ view }: { readonly view: WeekView }) {
           <ul className={`plain ${styles.lines}`}>
             {view.fallback.map((item) => (
               <li key={item.taskId}>
-                <Link href={recordPath(view.seriesId, 'task', item.taskId) ?? '#'}>{item.title}</Link>
+                <RecordLink seriesId={view.seriesId} to={{ kind: 'task', id: item.taskId }}>{item.title}</RecordLink>
                 <span className={styles.soft}>
                   {item.length}
                   {item.place ? ` · ${item.place}` : ''}
@@ -148,7 +151,7 @@ function Deadlines({ view }: { readonly view: WeekView }) {
           <li key={`${deadline.kind}:${deadline.episode.id}`}>
             <span className={styles.due}>
               <Flag size={18} aria-hidden />
-              <strong>{deadline.day}</strong> <Link href={recordPath(view.seriesId, 'episode', deadline.episode.id) ?? '#'}>{deadline.text}</Link>
+              <strong>{deadline.day}</strong> <RecordLink seriesId={view.seriesId} to={deadline.episode}>{deadline.text}</RecordLink>
             </span>
             <span className={deadline.isLate ? styles.late : styles.soft}>{deadline.outlook}</span>
           </li>
@@ -182,19 +185,16 @@ function Waiting({ view }: { readonly view: WeekView }) {
 function WaitingList({ works, seriesId }: { readonly works: readonly WaitingWork[]; readonly seriesId: string }) {
   return (
     <ul className={`plain ${styles.waiting}`}>
-      {works.map((work) => {
-        const href = recordPath(seriesId, work.subject.kind, work.subject.id);
-        return (
-          <li key={`${work.subject.kind}:${work.subject.id}:${work.title}`}>
-            <span className={styles.waitingTitle}>{href ? <Link href={href}>{work.title}</Link> : work.title}</span>
-            <span className={styles.waitingWhen}>{work.when ?? 'no date'}</span>
-            <span className={styles.waitingWhy}>
-              {work.reasons.length === 0 ? 'Other work comes first.' : work.reasons.map((reason) => reason.text).join(' ')}
-              {work.when === null ? work.reasons.flatMap((reason) => reason.change ?? []).map((change) => ` ${change}`).join('') : ''}
-            </span>
-          </li>
-        );
-      })}
+      {works.map((work) => (
+        <li key={`${work.subject.kind}:${work.subject.id}:${work.title}`}>
+          <span className={styles.waitingTitle}><RecordLink seriesId={seriesId} to={work.subject}>{work.title}</RecordLink></span>
+          <span className={styles.waitingWhen}>{work.when ?? 'no date'}</span>
+          <span className={styles.waitingWhy}>
+            {work.reasons.length === 0 ? 'Other work comes first.' : work.reasons.map((reason) => reason.text).join(' ')}
+            {work.when === null ? work.reasons.flatMap((reason) => reason.change ?? []).map((change) => ` ${change}`).join('') : ''}
+          </span>
+        </li>
+      ))}
     </ul>
   );
 }

@@ -1,0 +1,26 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { acceptPlan, discardPlan, openContext } from '@/lib/commands';
+import type { Issue } from '@/lib/result';
+
+/** What a decision on a plan answers: the issues that refuse it, none when it is done. */
+export interface PlanOutcome {
+  readonly issues: readonly Issue[];
+}
+
+/** Makes a draft the plan that counts. */
+export async function acceptPlanAction(seriesId: string, number: number): Promise<PlanOutcome> {
+  const result = await acceptPlan(await openContext(), seriesId, number);
+  if (!result.ok) return { issues: result.error };
+  revalidatePath(`/s/${seriesId}`, 'layout');
+  return { issues: [] };
+}
+
+/** Puts a draft aside. */
+export async function discardPlanAction(seriesId: string, number: number): Promise<PlanOutcome> {
+  const result = await discardPlan(await openContext(), seriesId, number);
+  if (!result.ok) return { issues: result.error };
+  revalidatePath(`/s/${seriesId}`, 'layout');
+  return { issues: [] };
+}

@@ -1,0 +1,43 @@
+'use client';
+
+import { useState, useTransition } from 'react';
+import { Check, Trash2 } from 'lucide-react';
+import { Button, IssueList, UntilReady, useNotices } from '@/app/_ui';
+import type { Issue } from '@/lib/result';
+import { acceptPlanAction, discardPlanAction, type PlanOutcome } from './actions';
+import styles from './page.module.css';
+
+interface DecisionProps {
+  readonly seriesId: string;
+  readonly number: number;
+}
+
+/** Accept or discard a draft. A refusal stays in view with its fix. */
+export function Decision({ seriesId, number }: DecisionProps) {
+  const { say } = useNotices();
+  const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const [isPending, start] = useTransition();
+  const decide = (run: () => Promise<PlanOutcome>, done: string) => {
+    if (isPending) return;
+    start(async () => {
+      const outcome = await run();
+      setIssues(outcome.issues);
+      if (outcome.issues.length === 0) say(done);
+    });
+  };
+  return (
+    <UntilReady className={styles.decision}>
+      <Button look="main" aria-disabled={isPending} onClick={() => decide(() => acceptPlanAction(seriesId, number), `Plan ${number} is accepted.`)}>
+        <Check size={18} aria-hidden /> Accept plan {number}
+      </Button>
+      <Button look="stop" aria-disabled={isPending} onClick={() => decide(() => discardPlanAction(seriesId, number), `Plan ${number} is discarded. It stays in the list.`)}>
+        <Trash2 size={18} aria-hidden /> Discard it
+      </Button>
+      {issues.length > 0 ? (
+        <div role="alert" className={styles.refusal}>
+          <IssueList issues={issues} seriesId={seriesId} />
+        </div>
+      ) : null}
+    </UntilReady>
+  );
+}

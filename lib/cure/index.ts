@@ -1,0 +1,9 @@
+export {
+  coatMoments,
+  cureRate,
+  curingTemperature,
+  recoatWindow,
+  stageWait,
+  type CoatMoments,
+  type RecoatWindow,
+} from './cure-time';

@@ -1,0 +1,1 @@
+export { bookable, threePointDeviation, threePointMean, type Triple } from './three-point';

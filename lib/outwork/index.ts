@@ -1,0 +1,1 @@
+export { openingHours, readyAfter, workingDays, type WorkingDay } from './working-days';

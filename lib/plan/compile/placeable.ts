@@ -1,0 +1,49 @@
+/** Activities that nothing ahead can hold are told apart before the engine sees them. */
+import { formatWorkLength } from '@/lib/calendar';
+import type { Activity, Interval } from '@/lib/scheduling';
+import type { Draft } from './draft';
+import { readName } from './names';
+
+interface Impossibility {
+  readonly text: string;
+  readonly change: string;
+}
+
+function calendarFault(activity: Activity, intervals: readonly Interval[], demands: string): Impossibility | null {
+  if (intervals.length === 0) return { text: `No time ahead is ${demands}.`, change: `Add a session ${demands}.` };
+  const lengths = intervals.map((interval) => interval.end - interval.start);
+  const needed = formatWorkLength(activity.duration);
+  const longest = Math.max(...lengths);
+  if (activity.mode === 'one-go' && longest < activity.duration) {
+    return { text: `Takes ${needed} in one go, and the longest time ahead ${demands} is ${formatWorkLength(longest)}.`, change: 'Split the work into two, allow pauses, or add a longer session.' };
+  }
+  const total = lengths.reduce((sum, length) => sum + length, 0);
+  if (total < activity.duration) return { text: `Takes ${needed}, and all the time ahead ${demands} is ${formatWorkLength(total)}.`, change: `Add sessions ${demands}.` };
+  return null;
+}
+
+function crewFault(draft: Draft, activity: Activity): Impossibility | null {
+  for (const { pool, count } of activity.crew ?? []) {
+    if (pool.length >= count) continue;
+    const names = pool.map((resource) => draft.document.people.find((person) => person.id === readName(resource).id)?.name ?? resource);
+    const have = names.length === 0 ? 'nobody has it' : `only ${names.join(' and ')} ${names.length === 1 ? 'has' : 'have'} it`;
+    return { text: `Needs ${count} ${count === 1 ? 'person' : 'people'} with the skill, and ${have}.`, change: 'Give the skill to another person, or ask for fewer.' };
+  }
+  return null;
+}
+
+/**
+ * Adds an activity. One that no time or crew can hold is kept in the problem without its calendar and crew,
+ * released at the horizon: the engine then finds no place for it, nor for what waits for it.
+ */
+export function addActivity(draft: Draft, activity: Activity, demands: string): void {
+  const intervals = activity.calendar === undefined ? [] : (draft.calendars.get(activity.calendar)?.intervals ?? []);
+  const fault = crewFault(draft, activity) ?? calendarFault(activity, intervals, demands);
+  if (!fault) {
+    draft.activities.push(activity);
+    return;
+  }
+  draft.impossible.set(activity.id, fault);
+  const duration = Math.max(1, activity.duration);
+  draft.activities.push({ id: activity.id, duration, mode: 'one-go', demands: [], release: draft.horizon });
+}

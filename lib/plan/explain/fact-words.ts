@@ -1,0 +1,120 @@
+/** Facts of the engine in trade words. */
+import { formatMoment } from '@/lib/calendar';
+import type { Fact } from '@/lib/scheduling';
+import type { Instant } from '@/lib/units';
+import type { Compiled } from '../compile/compile';
+import type { Draft } from '../compile/draft';
+import { expectedReady } from '../compile/job-activities';
+import { readName } from '../compile/names';
+import { sessionDemands, taskCalendar } from '../compile/session-calendars';
+import { taskMinutes } from '../compile/task-activities';
+import { lagWords, type Words } from './lag-words';
+import { activityTitle, joinTitles, poolNames, resourceTitle } from './titles';
+
+const at = (draft: Draft, moment: Instant | null): string => (moment === null ? 'later' : formatMoment(moment, draft.document.series.zone));
+
+/** What the sessions of a task must offer: `recording, at the bench`. */
+function demandWords(draft: Draft, activity: string): string {
+  const { id } = readName(activity);
+  const task = draft.tasks.get(id);
+  return task ? `in a session ${sessionDemands(draft, task).map((demand) => demand.words).join(', ')}` : 'while the trade is open and somebody can go';
+}
+
+function resourceWords(draft: Draft, fact: Extract<Fact, { kind: 'resource' }>, until: Instant | null): Words {
+  const { kind, name } = resourceTitle(draft, fact.resource);
+  const by = fact.blockers.length > 0 ? ` with ${joinTitles(draft, fact.blockers)}` : '';
+  if (kind === 'part') return { text: `${name} is in work until ${at(draft, until)}${by}.`, change: null };
+  if (kind === 'place') return { text: `${name} is full until ${at(draft, until)}${by}.`, change: `Do one of them somewhere else, or raise the capacity of ${name} if it has room.` };
+  if (kind === 'equipment') return { text: `${name} is in use until ${at(draft, until)}${by}.`, change: `Borrow another ${name}.` };
+  return { text: `${name} is busy until ${at(draft, until)}${by}.`, change: 'Let somebody else with the skill do one of them.' };
+}
+
+function crewWords(draft: Draft, fact: Extract<Fact, { kind: 'crew' }>, until: Instant | null): Words {
+  if (fact.pool.length === 0) return { text: 'Nobody has the skill.', change: 'Give the skill to a person.' };
+  const who = fact.pool.length === draft.document.people.length && fact.pool.length > 1 ? 'anybody' : poolNames(draft, fact.pool, 'or');
+  if (fact.blockers.length === 0) return { text: `No fitting session before ${at(draft, until)} has ${who} with enough time left.`, change: `Bring ${who === 'anybody' ? 'somebody' : who} into an earlier session.` };
+  const busy = who === 'anybody' ? 'Everybody who is there is' : `${poolNames(draft, fact.pool, 'and')} ${fact.pool.length === 1 ? 'is' : 'are'}`;
+  return { text: `${busy} busy until ${at(draft, until)} with ${joinTitles(draft, fact.blockers)}.`, change: 'Bring one more person into that session, or do one of them another day.' };
+}
+
+function stateFactWords(draft: Draft, fact: Extract<Fact, { kind: 'state' }>, until: Instant | null): Words {
+  const { kind, id } = readName(fact.medium);
+  const by = joinTitles(draft, fact.blockers);
+  if (kind === 'surface') return { text: `${draft.parts.get(id)?.name ?? id} is wet from ${by} and touch dry ${at(draft, until)}.`, change: 'Lay the coat after this work, if the order of the work allows it.' };
+  if (kind === 'sound') return { text: `Speech and noise do not go together: ${by} until ${at(draft, until)}.`, change: 'Put the talking before the noise, or in a session of its own.' };
+  return { text: `The air of ${id} is taken by ${by} until ${at(draft, until)}: dust must settle and wet paint must be touch dry first.`, change: 'Do the dusty work in another air zone.' };
+}
+
+function releaseWords(compiled: Compiled, activity: string, until: Instant | null): Words {
+  const { draft, runningWaits } = compiled;
+  const wait = runningWaits.get(activity);
+  if (wait) return lagWords(draft, wait.reason, activity, until ?? draft.clock.moment(wait.minute));
+  const { kind, id } = readName(activity);
+  const job = kind === 'collection' ? draft.jobs.get(id) : undefined;
+  if (!job || job.droppedOffAt === null) return { text: `First time from now on that is ${demandWords(draft, activity)}.`, change: null };
+  const trade = draft.trades.get(job.tradeId)?.name ?? 'the trade';
+  const ready = expectedReady(draft, job);
+  const text = job.promisedFor === null ? `At ${trade}, back from ${at(draft, ready)} by its quote.` : `At ${trade}, promised for ${at(draft, ready)}.`;
+  return { text, change: `Ask ${trade} for an earlier day.` };
+}
+
+function calendarWords(draft: Draft, activity: string, until: Instant | null): Words {
+  const task = draft.tasks.get(readName(activity).id);
+  const demands = demandWords(draft, activity);
+  const isNone = task !== undefined && (draft.calendars.get(taskCalendar(draft, task))?.intervals.length ?? 0) === 0;
+  if (isNone) return { text: `No time ahead is ${demands}.`, change: 'Add such a session.' };
+  const length = task ? `, ${taskMinutes(task)} min${task.inOneGo ? ' in one go' : ''}` : '';
+  return { text: `Needs time ${demands}${length}: the first that is left starts ${at(draft, until)}.`, change: 'Add such a session earlier.' };
+}
+
+function budgetWords(draft: Draft, budget: string): Words {
+  const whose = draft.budgetReasons.get(budget);
+  if (!whose) throw new Error(`The engine named an unknown budget "${budget}".`);
+  const person = draft.document.people.find((candidate) => candidate.id === whose.personId)?.name ?? whose.personId;
+  const session = draft.document.sessions.find((candidate) => candidate.id === whose.sessionId);
+  const share = Math.round(draft.document.series.fillLimit * 100);
+  return {
+    text: `${person} is booked to the limit of ${share} % in the session of ${at(draft, session?.start ?? null)}.`,
+    change: 'Add a session, or raise the fill limit of the series and plan with less slack.',
+  };
+}
+
+/** Words for a fact about an activity that binds until a moment. */
+export function factWords(compiled: Compiled, fact: Fact, until: Instant | null): Words {
+  const { draft } = compiled;
+  switch (fact.kind) {
+    case 'lag-min':
+    case 'lag-max': {
+      const reason = draft.lagReasons.get(fact.lag);
+      const lag = draft.lags.find((candidate) => candidate.id === fact.lag);
+      if (!reason || !lag) throw new Error(`The engine named an unknown lag "${fact.lag}".`);
+      const words = lagWords(draft, reason, lag.from.activity, until ?? draft.clock.moment(draft.horizon));
+      if (fact.kind === 'lag-min') return words;
+      return { text: `Must come within the recoat window after “${activityTitle(draft, lag.from.activity)}”, or be abraded again.`, change: 'Add a session inside the window, or choose a material with a wider one.' };
+    }
+    case 'resource':
+      return resourceWords(draft, fact, until);
+    case 'crew':
+      return crewWords(draft, fact, until);
+    case 'state':
+      return stateFactWords(draft, fact, until);
+    case 'budget':
+      return budgetWords(draft, fact.budget);
+    case 'hold':
+      return { text: `The part is away until ${at(draft, until)}.`, change: null };
+    case 'release':
+      return releaseWords(compiled, fact.activity, until);
+    case 'pin':
+      return { text: `Pinned by hand to ${at(draft, until)}.`, change: 'Take the pin out.' };
+    case 'calendar':
+    case 'duration':
+      return calendarWords(draft, fact.activity, until);
+    case 'latest-end':
+    case 'due':
+      return { text: `“${activityTitle(draft, fact.activity)}” has a latest end.`, change: null };
+    case 'horizon':
+      return { text: `The last session ends before there is time for it (sessions reach to ${at(draft, draft.clock.moment(draft.horizon))}).`, change: 'Add sessions for later weeks.' };
+    default:
+      return fact satisfies never;
+  }
+}
