@@ -68,7 +68,6 @@ const FACTS = {
   indoors: ['surroundings', 'indoors'],
   confined: ['surroundings', 'in a pit, tank or other confined room'],
   'no-extraction': ['surroundings', 'no extraction running'],
-  'spray-booth': ['surroundings', 'in a rated spray booth'],
   'heater-or-flame': ['surroundings', 'burner, heater or open flame lit'],
   'vapour-degreasing': ['surroundings', 'vapour degreaser'],
   'defeated-interlock': ['surroundings', 'guard or interlock bypassed'],

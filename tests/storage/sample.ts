@@ -3,6 +3,7 @@ import type {
   Change, Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Series, SeriesRecord, Session, Task, Trade,
 } from '@/lib/build';
 import type { PlanResult } from '@/lib/plan';
+import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from '@/lib/build';
 import { celsius, instant, minutes } from '@/lib/units';
 
 export const AT = instant(Date.UTC(2026, 10, 30, 18, 0));
@@ -16,9 +17,9 @@ const person: Person = {
   kind: 'person', id: 'p1', revision: 1, order: 0, name: 'Maker', skills: ['weld', 'paint'],
   hours: [{ weekday: 2, from: '18:30', to: '24:00' }], away: [{ from: '2026-12-24', to: '2026-12-27', why: 'holiday' }],
 };
-export const place: Place = { kind: 'place', id: 'pl1', revision: 1, order: 0, name: 'Arch', capacity: 2, airZone: 'arch' };
-const booth: Place = { kind: 'place', id: 'pl2', revision: 1, order: 1, name: 'Booth', capacity: 1, airZone: 'booth' };
-const hoist: Equipment = { kind: 'equipment', id: 'e1', revision: 1, order: 0, name: 'Hoist', count: 1 };
+export const place: Place = { kind: 'place', id: 'pl1', revision: 1, order: 0, name: 'Arch', capacity: 2, airZone: 'arch', air: { volume: 180, airChanges: 2.5, source: 'measured' } };
+const booth: Place = { kind: 'place', id: 'pl2', revision: 1, order: 1, name: 'Booth', capacity: 1, airZone: 'booth', air: NO_ROOM_AIR };
+const hoist: Equipment = { kind: 'equipment', id: 'e1', revision: 1, order: 0, name: 'Hoist', count: 1, exposure: { noise: 84.5, vibration: null, source: 'handbook' } };
 const trade: Trade = {
   kind: 'trade', id: 't1', revision: 1, order: 0, name: 'Zinc works', craft: 'galvanizer', openHours: [{ weekday: 1, from: '08:00', to: '16:00' }],
   closed: [{ from: '2026-12-21', to: '2027-01-03', why: 'closed' }], trip: minutes(90), contact: '',
@@ -32,7 +33,7 @@ export const seat: Part = { ...frame, id: 'pa3', order: 2, name: 'Seat', whereab
 const primer: Material = {
   kind: 'material', id: 'm1', revision: 1, order: 0, name: 'Epoxy primer', sort: 'primer',
   stages: { touchDry: minutes(60), recoatFrom: minutes(240), recoatUntil: minutes(4320), handle: minutes(720), fullCure: minutes(10080) },
-  referenceTemperature: celsius(20), minimumTemperature: celsius(10), doublingPer: 10, potLife: minutes(480), hasSolvent: true, hasIsocyanate: false,
+  referenceTemperature: celsius(20), minimumTemperature: celsius(10), doublingPer: 10, potLife: minutes(480), hasSolvent: true, hasIsocyanate: false, vapour: NO_VAPOUR,
   source: 'data sheet',
 };
 const glue: Material = { ...primer, id: 'm2', order: 1, name: 'Glue', sort: 'adhesive', stages: { ...primer.stages, recoatUntil: null }, potLife: null, source: '' };
@@ -45,11 +46,12 @@ export const prime: Task = {
   coats: [{ id: 'c1', materialId: 'm1' }, { id: 'c2', materialId: 'm2' }], coverage: 'time-lapse',
   shots: [{ id: 'sh1', name: 'Bare frame', purpose: 'before', time: minutes(10), mustHave: true }],
   conditions: { minimumTemperature: celsius(12), needsDaylight: true }, isDusty: false, isNoisy: true, layOut: ['gloves'], cautions: ['Ventilate.'],
+  hazards: { facts: ['spraying', 'indoors'], toolShare: 0.5, sprayed: 300, departure: { manualValue: '12 Nm', ownValue: '10 Nm', reason: 'old thread', warning: 'check it' } },
   manualReference: 'p. 12', pinnedStart: AT, doneAt: null,
 };
 export const strip: Task = {
   ...prime, id: 'ta2', order: 1, name: 'Strip the frame', category: 'strip', episodeId: null, placeId: 'pl1', parts: [], crew: [], equipmentIds: [], coats: [],
-  coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false }, layOut: [], cautions: [], manualReference: '', pinnedStart: null, doneAt: AT,
+  coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false }, layOut: [], cautions: [], hazards: NO_TASK_HAZARDS, manualReference: '', pinnedStart: null, doneAt: AT,
 };
 export const zinc: OutsideJob = {
   kind: 'outsideJob', id: 'j1', revision: 1, order: 0, name: 'Galvanize', tradeId: 't1', episodeId: 'ep1', parts: [{ partId: 'pa2', from: 'bare', to: 'primed' }],

@@ -89,7 +89,7 @@ export const brakesAndAir: readonly HazardDraft[] = [
       ['A', "Never above the maker's seating pressure; never a flammable gas to seat a bead"],
     ],
     equipment: [EYES, EARS], signs: ['W001', 'P024'],
-    caution: { screen: 'Stand aside when a bead seats. No flammable seating, ever.', spoken: 'A tyre holds the force of a bomb. Clip-on chuck, long hose, nobody in front, and never anything that burns.' },
+    caution: { screen: 'Stand aside when a bead seats. No flammable seating, ever.', spoken: 'A tyre that lets go can kill. Clip-on chuck, long hose, nobody in front, and never anything that burns.' },
     show: 'Clip-on chuck and the distance',
     deferral: { text: 'the rim is a split rim', when: [['split-rim']] },
     sources: [['read', 'HSE: tyre inflation, cage, clip-on connectors']],

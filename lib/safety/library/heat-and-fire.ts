@@ -46,7 +46,7 @@ export const heatAndFire: readonly HazardDraft[] = [
     equipment: [EYES], signs: ['M046', 'W029', 'W028'],
     caution: { screen: 'Chained upright, arrestors on, no oil near oxygen.', spoken: 'Bottles are chained, arrestors are on, and nothing oily comes near oxygen.' },
     show: 'The chain',
-    deferral: { text: 'a cylinder is damaged: the supplier takes it', when: [['gas-cylinders', 'injury-or-symptoms']] },
+    deferral: { text: 'a cylinder is damaged: the supplier takes it', when: [] },
     sources: [['read', 'Oxygen apart from fuel gas: 20 ft or a 5 ft wall']],
   },
   {
