@@ -11,7 +11,7 @@ export type { Precedence, PrecedenceReason, StateUse } from './derive-order';
 export { changeRecord, changeRecords, createRecord, createRecords, findForWrite, labelOf, reorderRecords } from './edits';
 export { changedFields, FIELD_LABELS, fieldLabel, isSame } from './fields';
 export { findRecord, isOfKind, isRecordKind, kindLabel, LIST_KEYS, LIST_KINDS, listOf, listRecords, putRecord, RECORD_KINDS } from './records';
-export type { FieldsOf, ListKind, ListRecord } from './records';
+export type { FieldsOf, FormKind, ListKind, ListRecord } from './records';
 export { findUsers, referencesOf } from './references';
 export type { Reference, User } from './references';
 export { previewRemoval, removeRecord } from './removal';

@@ -62,6 +62,8 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
     links: await TABLES.link.list(db, seriesId),
     sessions: await TABLES.session.list(db, seriesId),
     episodes: await TABLES.episode.list(db, seriesId),
+    hazards: await TABLES.hazard.list(db, seriesId),
+    statements: await TABLES.statement.list(db, seriesId),
   };
 }
 

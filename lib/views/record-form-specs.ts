@@ -20,6 +20,8 @@ const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
   task: TASK_SECTIONS,
   outsideJob: OUTSIDE_JOB_SECTIONS,
   link: LINK_SECTIONS,
+  hazard: [],
+  statement: [],
 };
 
 export function listSections(kind: RecordKind): readonly FormSection[] {

@@ -167,6 +167,8 @@ function collectFacts(record: SeriesRecord, document: SeriesDocument): (string |
     case 'task': return taskFacts(record, document);
     case 'outsideJob': return outsideJobFacts(record, document);
     case 'link': return linkFacts(record, document);
+    case 'hazard': return [`severity ${record.severity}`];
+    case 'statement': return [record.signedBy];
     case 'series': return [record.zone];
   }
 }

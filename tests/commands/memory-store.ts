@@ -60,6 +60,7 @@ export function memoryContext(...documents: readonly SeriesDocument[]): MemoryCo
       return ok(saved);
     },
     getChange: async (id, number) => kept.get(id)?.changes.find((change) => change.number === number) ?? null,
+    acceptedPlan: async () => null,
     listChanges: async (id, limit) => (kept.get(id)?.changes ?? []).toReversed().slice(0, limit),
   };
   return {

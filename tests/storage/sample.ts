@@ -3,7 +3,7 @@ import type {
   Change, Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Series, SeriesRecord, Session, Task, Trade,
 } from '@/lib/build';
 import type { PlanResult } from '@/lib/plan';
-import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from '@/lib/build';
+import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_VAPOUR } from '@/lib/build';
 import { celsius, instant, minutes } from '@/lib/units';
 
 export const AT = instant(Date.UTC(2026, 10, 30, 18, 0));

@@ -4,6 +4,7 @@ import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { z } from 'zod';
 import { episodeSchema } from './episode';
 import { equipmentSchema } from './equipment';
+import { hazardSchema } from './hazard';
 import { linkSchema } from './link';
 import { materialSchema } from './material';
 import { outsideJobSchema } from './outside-job';
@@ -12,6 +13,7 @@ import { personSchema } from './person';
 import { placeSchema } from './place';
 import { seriesSchema } from './series';
 import { sessionSchema } from './session';
+import { statementSchema } from './statement';
 import { taskSchema } from './task';
 import { tradeSchema } from './trade';
 import { splitMessage, type FormSetting } from './values';
@@ -34,6 +36,8 @@ const SCHEMAS = {
   link: () => linkSchema,
   session: sessionSchema,
   episode: () => episodeSchema,
+  hazard: hazardSchema,
+  statement: () => statementSchema,
 } as const satisfies { readonly [K in RecordKind]: SchemaOf<K> };
 
 type OutputOf<K extends RecordKind> = z.output<ReturnType<(typeof SCHEMAS)[K]>>;

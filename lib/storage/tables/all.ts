@@ -7,6 +7,7 @@ import { outsideJobs } from './outside-jobs';
 import { parts } from './parts';
 import { people } from './people';
 import { equipment, places } from './places';
+import { hazards, statements } from './safety';
 import { seriesTable } from './series';
 import { sessions } from './sessions';
 import { tasks } from './tasks';
@@ -25,9 +26,11 @@ export const TABLES: { readonly [K in RecordKind]: Table<RecordOf<K>> } = {
   link: links,
   session: sessions,
   episode: episodes,
+  hazard: hazards,
+  statement: statements,
 };
 
 /** What is pointed at comes before what points at it: rows are written in this order and removed in the reverse one. */
 export const WRITE_ORDER: readonly RecordKind[] = [
-  'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session',
+  'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session', 'hazard', 'statement',
 ];
