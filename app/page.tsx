@@ -40,7 +40,7 @@ export default async function HomePage() {
 
 function SeriesList({ series }: { series: readonly SeriesRow[] }) {
   return (
-    <ul role="list" className={styles.list}>
+    <ul className={styles.list}>
       {series.map(({ id, name, changeNumber, lastPlan, isPlanStale }) => (
         <li key={id} className={styles.row}>
           <div>

@@ -66,7 +66,7 @@ function ListControl({ field, path, value }: ControlOf<ListSpec>) {
   return (
     <FieldGroup id={id} label={field.label} help={field.help} isOptional={field.isOptional} errors={useErrors(path)}>
       {items.length === 0 ? <p className={styles.none}>{field.whenNone}</p> : null}
-      <ol role="list" className={styles.items}>
+      <ol className={styles.items}>
         {items.map((item, index) => {
           const name = `${field.item} ${index + 1}`;
           return (

@@ -38,7 +38,7 @@ function TextControl({ field, path, value }: ControlOf<TextSpec>) {
       {suggestions.length > 0 ? (
         <datalist id={listId}>
           {suggestions.map((suggestion) => (
-            <option key={suggestion.value} value={suggestion.value} />
+            <option key={suggestion.value}>{suggestion.value}</option>
           ))}
         </datalist>
       ) : null}

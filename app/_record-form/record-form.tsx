@@ -44,9 +44,9 @@ export function RecordForm({ view, one }: RecordFormProps) {
         notices.sayChange(seriesId, outcome.saved);
         return done();
       }
-      form.showIssues(outcome.issues);
       const isStale = id !== null && outcome.issues.some(({ code }) => code === 'stale-record');
       setNewest(isStale ? await loadNewestAction(seriesId, kind, id) : null);
+      form.showIssues(outcome.issues);
     });
   };
 
@@ -81,7 +81,7 @@ export function RecordForm({ view, one }: RecordFormProps) {
     <FormProvider value={{ ...form.context, choices: base.choices, partStates: base.partStates }}>
       <form onSubmit={submit} noValidate>
         <UntilReady className={styles.form}>
-          {form.issues.length > 0 ? (
+          {form.issues.length > 0 && newest === null ? (
             <ErrorSummary seriesId={seriesId} sorted={form.sorted} focus={form.summary}>
               {isOrphaning(form.issues) ? (
                 <Button look="stop" onClick={() => remove(true)} aria-disabled={isPending}>
@@ -90,7 +90,7 @@ export function RecordForm({ view, one }: RecordFormProps) {
               ) : null}
             </ErrorSummary>
           ) : null}
-          {newest ? <StalePanel base={base.draft} typed={form.draft} newest={newest} onTake={takeNewest} /> : null}
+          {newest ? <StalePanel issues={form.issues} base={base.draft} typed={form.draft} newest={newest} focus={form.summary} onTake={takeNewest} /> : null}
           <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
           <div className={styles.bar}>
             <Button type="submit" look="main" aria-disabled={isPending}>
@@ -104,17 +104,17 @@ export function RecordForm({ view, one }: RecordFormProps) {
             <LinkButton look="quiet" href={back}>
               Cancel
             </LinkButton>
-            {id !== null && hasForm(kind) ? (
-              <span className={styles.barEnd}>
-                <LinkButton look="quiet" href={`${newRecordPath(seriesId, kind)}?like=${encodeURIComponent(id)}`}>
-                  Make a copy
-                </LinkButton>
-                <Button look="stop" aria-disabled={isPending} onClick={() => remove(false)}>
-                  Remove
-                </Button>
-              </span>
-            ) : null}
           </div>
+          {id !== null && hasForm(kind) ? (
+            <div className={styles.more}>
+              <LinkButton look="quiet" href={`${newRecordPath(seriesId, kind)}?like=${encodeURIComponent(id)}`}>
+                Make a copy
+              </LinkButton>
+              <Button look="stop" aria-disabled={isPending} onClick={() => remove(false)}>
+                Remove
+              </Button>
+            </div>
+          ) : null}
         </UntilReady>
       </form>
     </FormProvider>

@@ -15,7 +15,7 @@ interface IssueListProps {
 /** Issues with sign and word, what is wrong, one fix, and links to the records named. */
 export function IssueList({ issues, seriesId, except }: IssueListProps) {
   return (
-    <ul className={styles.list} role="list">
+    <ul className={styles.list}>
       {issues.map((issue, index) => (
         <IssueItem key={`${issue.code}:${index}`} issue={issue} {...(seriesId === undefined ? {} : { seriesId })} {...(except === undefined ? {} : { except })} />
       ))}

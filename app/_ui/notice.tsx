@@ -63,10 +63,10 @@ export function NoticeHost({ children }: { children: ReactNode }) {
       {children}
       <div className={styles.host}>
         {/* The live region stands from the start, so that its first words are read out too. */}
-        <p role="status" className="visually-hidden">
+        <output className="visually-hidden">
           {told?.text}
           {told?.undo ? ' Undo is available for ten seconds, and later in the history.' : ''}
-        </p>
+        </output>
         {told ? <NoticeCard key={told.key} told={told} close={close} tell={tell} /> : null}
       </div>
     </NoticeContext>
@@ -80,6 +80,7 @@ interface NoticeCardProps {
 }
 
 function NoticeCard({ told, close, tell }: NoticeCardProps) {
+  const card = useRef<HTMLElement>(null);
   const [isHeld, setHeld] = useState(false);
   const [left, setLeft] = useState(STAY_MS);
   const [refusal, setRefusal] = useState<string | null>(null);
@@ -91,6 +92,19 @@ function NoticeCard({ told, close, tell }: NoticeCardProps) {
     const timer = setInterval(() => setLeft((before) => before - TICK_MS), TICK_MS);
     return () => clearInterval(timer);
   }, [isWaiting]);
+
+  // The clock stands while somebody points at the notice or is in it with the keyboard.
+  useEffect(() => {
+    const element = card.current;
+    if (element === null) return;
+    const leaving = new AbortController();
+    const listen = (type: string, held: boolean) => element.addEventListener(type, () => setHeld(held), { signal: leaving.signal });
+    listen('mouseenter', true);
+    listen('focusin', true);
+    listen('mouseleave', false);
+    listen('focusout', false);
+    return () => leaving.abort();
+  }, []);
 
   useEffect(() => {
     if (left <= 0) close();
@@ -107,14 +121,7 @@ function NoticeCard({ told, close, tell }: NoticeCardProps) {
   };
 
   return (
-    <section
-      className={styles.notice}
-      aria-label="Last change"
-      onMouseEnter={() => setHeld(true)}
-      onMouseLeave={() => setHeld(false)}
-      onFocus={() => setHeld(true)}
-      onBlur={() => setHeld(false)}
-    >
+    <section ref={card} className={styles.notice} aria-label="Last change">
       <span className={styles.words}>
         {told.text}
         {refusal ? (

@@ -30,7 +30,7 @@ export function Rooms({ seriesId, week }: { readonly seriesId: string; readonly 
   const path = usePathname();
   return (
     <nav aria-label="Rooms" className={styles.rooms}>
-      <ul role="list">
+      <ul>
         {listRooms(seriesId, week).map(({ name, href, under, icon: Icon }) => (
           <li key={name}>
             <Link href={href} className={styles.room} aria-current={path === under || path.startsWith(`${under}/`) ? 'page' : undefined}>

@@ -7,3 +7,34 @@ export {
   type CoatMoments,
   type RecoatWindow,
 } from './cure-time';
+export { cautionsOf, heaterCautions } from './cautions';
+export { ageAtMinute, createCureClock, equivalentMinutes, minuteOfAge, readyAt, readyMinute, type CureClock, type CureProfile } from './clock';
+export {
+  closingMinute, coatClocks, createCoatClock, forecastCoat, stageMinute, type CoatClock, type CoatFault, type CoatForecast,
+} from './coat';
+export {
+  checkCoatMaterial, CURE_STAGES, unsourcedFields,
+  type BelowMinimum, type CoatMaterial, type CureStage, type CureStages, type LateWork, type MaterialSort, type OvenBake, type PotLife, type RecoatRow,
+  type SourcedField, type ValueSource,
+} from './coat-material';
+export {
+  earliestGo, judgeCoating, judgeReadings, type EarliestGo, type GoCheck, type GoCode, type GoOptions, type GoVerdict,
+} from './go-no-go';
+export {
+  addHeatingRun, cheapestHeating, compareHeating, heatingCurve, steadyOptions, type HeatingOption, type HeatingOutcome, type WaitingCoat,
+} from './heating-choice';
+export { findIgnitionConflicts, type IgnitionConflict, type SolventSpan } from './ignition';
+export { findMaterial, MATERIAL_LIBRARY } from './library';
+export { POLYURETHANE_ROWS } from './library-paints';
+export { cureDepth, minutesToDepth } from './moisture';
+export { minutesAtMetal, outgasBake, ovenTime, steelTimeConstant, type MetalReading, type OvenTime } from './oven';
+export { potLifeAt, potWindow, type PotWindow } from './pot-life';
+export {
+  activationEnergy, activationOfDoubling, arrheniusRate, doublingRate, equivalentAge, maturityRate, modelCodeAge, nurseSaulMaturity, rateAt,
+  temperatureForMaturity, timeToMaturity, type RateLaw, type TemperatureSpan,
+} from './rate';
+export { readyTable, spoiltStarts, type MinuteSpan } from './ready-table';
+export { longestRecoatWait, recoatRow, tableRecoatWait } from './recoat';
+export {
+  layCoats, unfoldSystem, type CoatingSystem, type CoatLag, type LaidCoat, type SystemCoat, type SystemStep,
+} from './system';

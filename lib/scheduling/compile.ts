@@ -65,22 +65,24 @@ function compileCrew(problem: Problem, resources: Index): CrewSlots {
   return { from: slots.from, poolFrom: pools.from, pool: Int32Array.from(pools.flat) };
 }
 
+/** The number of a name, given out in the order of appearance. */
+function numberOf(map: Map<string, number>, name: string): number {
+  const known = map.get(name) ?? map.size;
+  map.set(name, known);
+  return known;
+}
+
 function compileStates(problem: Problem): States {
   const media = new Map<string, number>();
   const states = new Map<string, number>();
-  const number = (map: Map<string, number>, key: string) => {
-    const known = map.get(key);
-    if (known !== undefined) return known;
-    map.set(key, map.size);
-    return map.size - 1;
-  };
   const { from, flat } = flatten(problem.activities.map((a) => a.states ?? []));
   return {
     from,
-    medium: Int32Array.from(flat, (s) => number(media, s.medium)),
-    state: Int32Array.from(flat, (s) => number(states, s.state)),
+    medium: Int32Array.from(flat, (s) => numberOf(media, s.medium)),
+    state: Int32Array.from(flat, (s) => numberOf(states, s.state)),
     tail: Int32Array.from(flat, (s) => s.tail),
     mediumCount: media.size,
+    stateCount: states.size,
   };
 }
 

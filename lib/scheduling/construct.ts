@@ -1,20 +1,11 @@
 import { FAR } from './calendar-index';
+import { CAUSE_HOLD, CAUSE_NONE, CAUSE_NO_PLACE, CAUSE_WAITS, CAUSE_WINDOW } from './cause';
 import { ELAPSED, type Model } from './model';
 import type { Order } from './order';
+import { Orphans } from './orphans';
 import { PLACED, Placer, UNDECIDED, UNPLACED } from './placer';
 import { earliestOverArc, latestOverArc, type Bounds } from './propagate';
 import { latestStart, passArc, startForEnd } from './timing';
-
-/** Why an activity was left out. */
-export const CAUSE_NONE = 0;
-/** Something it needs first has no place. `causeAt`: the arc. */
-export const CAUSE_WAITS = 1;
-/** No free place before the horizon or its latest end. */
-export const CAUSE_NO_PLACE = 2;
-/** Its maximum lag cannot be kept. `causeAt`: the arc. */
-export const CAUSE_WINDOW = 3;
-/** Its hold cannot be kept. `causeAt`: the hold. */
-export const CAUSE_HOLD = 4;
 
 const TRIES_PER_ACTIVITY = 12;
 const TRIES_AT_LEAST = 150;
@@ -86,7 +77,7 @@ export class Constructor {
       this.unwind(k, back);
       k = back - 1;
     }
-    if (this.hasPins || placer.status.includes(UNPLACED)) this.dropOrphans();
+    if (this.hasPins || placer.status.includes(UNPLACED)) new Orphans(this).drop();
   }
 
   private unwind(from: number, to: number): void {
@@ -146,7 +137,8 @@ export class Constructor {
     return latestStart(this.model, activity, Math.min(this.model.latestEnd[activity]!, this.model.horizon));
   }
 
-  private leaveOut(activity: number, cause: number, at: number): void {
+  /** Marks an activity that is not placed as left out. */
+  leaveOut(activity: number, cause: number, at: number): void {
     this.placer.status[activity] = UNPLACED;
     this.cause[activity] = cause;
     this.causeAt[activity] = at;
@@ -301,59 +293,5 @@ export class Constructor {
     this.isBanned[activity] = 1;
     this.bannedBy.set(activity, { cause, at });
     return this.position[activity]!;
-  }
-
-  /** Takes out what was placed (pins as a rule) although something it needs, or a window it opened, was left out. */
-  private dropOrphans(): void {
-    const { model, placer } = this;
-    for (let isChanged = true; isChanged;) {
-      isChanged = false;
-      for (let arc = 0; arc < model.arcs.count; arc += 1) {
-        const to = model.arcs.to[arc]!;
-        if (placer.status[model.arcs.from[arc]!] === PLACED || placer.status[to] !== PLACED) continue;
-        const event = model.arcs.isToEnd[arc] === 1 ? placer.end[to]! : placer.start[to]!;
-        const minutes = model.arcs.minutes[arc]!;
-        if (model.arcs.kind[arc] === ELAPSED && minutes < 0 && event >= model.horizon + minutes) continue;
-        this.drop(to, model.arcs.isMax[arc] === 1 ? CAUSE_WINDOW : CAUSE_WAITS, arc);
-        isChanged = true;
-      }
-      isChanged = this.dropOrders() || isChanged;
-      for (let hold = 0; hold < model.holds.count; hold += 1) isChanged = this.dropHold(hold) || isChanged;
-    }
-  }
-
-  /** Takes out what stands against an arc between two placed activities (a pin that came too early). */
-  private dropOrders(): boolean {
-    const { model, placer } = this;
-    let isChanged = false;
-    for (let arc = 0; arc < model.arcs.count; arc += 1) {
-      const from = model.arcs.from[arc]!;
-      const to = model.arcs.to[arc]!;
-      if (model.pin[to]! < 0) continue;
-      if (placer.status[from] !== PLACED || placer.status[to] !== PLACED) continue;
-      if (earliestOverArc(model, arc, placer.start[from]!) <= placer.start[to]!) continue;
-      this.drop(to, CAUSE_WAITS, arc);
-      isChanged = true;
-    }
-    return isChanged;
-  }
-
-  private drop(activity: number, cause: number, at: number): void {
-    this.placer.remove(activity);
-    this.leaveOut(activity, cause, at);
-  }
-
-  private dropHold(hold: number): boolean {
-    const { model, placer } = this;
-    const first = model.holds.from[hold]!;
-    const last = model.holds.to[hold]!;
-    if (placer.status[first] !== PLACED || placer.status[last] === PLACED) return false;
-    if (placer.holdTaken[hold]! >= model.horizon) return false;
-    if (placer.holdConflict(hold, model.horizon) === 0) placer.extendHold(hold, model.horizon);
-    else {
-      this.drop(first, CAUSE_HOLD, hold);
-      return true;
-    }
-    return false;
   }
 }

@@ -1,5 +1,13 @@
 import { FAR } from './calendar-index';
-import type { Placer } from './placer';
+import type { Model } from './model';
+
+/** The partial schedule, as far as choosing people needs to know it. */
+interface Occupation {
+  readonly model: Model;
+  readonly load: Float64Array;
+  workConflict(resource: number, amount: number): number;
+  budgetConflict(resource: number, amount: number, t: number, through: number): number;
+}
 
 /**
  * Chooses people for an activity: those free for all its worked minutes, the least loaded first,
@@ -16,7 +24,7 @@ export class CrewChoice {
   private round = 0;
   private first = 0;
 
-  constructor(private readonly placer: Placer) {
+  constructor(private readonly placer: Occupation) {
     const { crew, count, resourceCount } = placer.model;
     let most = 0;
     for (let i = 0; i < count; i += 1) most = Math.max(most, crew.from[i + 1]! - crew.from[i]!);

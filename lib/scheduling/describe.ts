@@ -1,5 +1,5 @@
 import { FAR } from './calendar-index';
-import { CAUSE_HOLD, CAUSE_WAITS, CAUSE_WINDOW } from './construct';
+import { CAUSE_HOLD, CAUSE_WAITS, CAUSE_WINDOW } from './cause';
 import type { Model } from './model';
 import { collectObstacles, factOfArc, sortFacts, type Obstruction } from './obstacles';
 import { PLACED, Placer } from './placer';

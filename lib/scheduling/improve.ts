@@ -1,7 +1,8 @@
 import { Constructor } from './construct';
 import { Incumbent } from './incumbent';
+import { listByKey, Sorter } from './list-order';
 import type { Model } from './model';
-import { listByKey, Sorter, type Order } from './order';
+import type { Order } from './order';
 import { PLACED } from './placer';
 import type { Bounds } from './propagate';
 import type { Random } from './random';

@@ -28,6 +28,7 @@ export interface States {
   readonly state: Int32Array;
   readonly tail: Int32Array;
   readonly mediumCount: number;
+  readonly stateCount: number;
 }
 
 /**

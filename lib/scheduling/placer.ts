@@ -1,7 +1,9 @@
+import { BudgetBook } from './budget-book';
 import { CrewChoice } from './crew-choice';
 import { FAR } from './calendar-index';
 import type { Model } from './model';
 import { Profile } from './profile';
+import { StateBoard } from './state-board';
 import { alignStart } from './timing';
 
 export const UNDECIDED = 0;
@@ -25,21 +27,19 @@ export class Placer {
   /** Worked minutes given to each resource as crew so far. */
   readonly load: Float64Array;
   readonly profiles: readonly Profile[];
-  readonly budgetUsed: Int32Array;
   /** Elapsed end of what each hold has taken so far; -1: nothing yet. */
   readonly holdTaken: Int32Array;
   /** Set when the last search failed on a hold: which one, and from when its first activity must start. */
   holdBlame = -1;
   holdFrom = 0;
-  /** Index in `problem.budgets` of the last one that had no room. */
-  budgetMet = -1;
   listener: ObstacleListener | null = null;
   /** Pieces of the activity looked at last. */
   readonly pieceStart: Int32Array;
   readonly pieceEnd: Int32Array;
   pieceCount = 0;
   private readonly choice: CrewChoice;
-  private readonly media: number[][];
+  private readonly budgets: BudgetBook;
+  private readonly board: StateBoard;
   private readonly hasBudgets: boolean;
   private readonly hasStates: boolean;
   private readonly hasHolds: boolean;
@@ -52,11 +52,11 @@ export class Placer {
     this.crew = new Int32Array(model.crew.from[model.count]!).fill(-1);
     this.load = new Float64Array(model.resourceCount);
     this.profiles = Array.from(model.capacity, (capacity, r) => new Profile(capacity, model.calendars[model.resourceCalendar[r]!]));
-    this.budgetUsed = new Int32Array(model.budgets.limit.length);
+    this.budgets = new BudgetBook(model, this);
     this.holdTaken = new Int32Array(model.holds.count).fill(-1);
     this.pieceStart = new Int32Array(longest);
     this.pieceEnd = new Int32Array(longest);
-    this.media = Array.from({ length: model.states.mediumCount }, () => []);
+    this.board = new StateBoard(model);
     this.choice = new CrewChoice(this);
     this.hasBudgets = model.budgets.limit.length > 0;
     this.hasStates = model.states.mediumCount > 0;
@@ -66,10 +66,10 @@ export class Placer {
   clear(): void {
     this.status.fill(UNDECIDED);
     this.load.fill(0);
-    this.budgetUsed.fill(0);
+    this.budgets.clear();
     this.holdTaken.fill(-1);
     for (const profile of this.profiles) profile.clear();
-    for (const medium of this.media) medium.length = 0;
+    this.board.clear();
   }
 
   /** Earliest start in [from, latest] that fits all that is placed; -1 when there is none. */
@@ -185,21 +185,21 @@ export class Placer {
       if (next > 0) return this.tell('resource', resource, t, next);
       if (!this.hasBudgets) continue;
       const spent = this.budgetConflict(resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
-      if (spent > t) return this.tell('budget', this.budgetMet, t, spent);
+      if (spent > t) return this.tell('budget', this.budgets.met, t, spent);
     }
     if (this.hasStates) {
-      const state = this.stateConflict(activity, t, end);
-      if (state > t) return state;
+      const state = this.board.conflict(activity, t, end);
+      if (state > t) return this.tell('state', this.board.medium, t, state);
     }
     if (this.hasHolds) {
       const held = this.holdConflictAt(activity, t, end);
       if (held > t) return held;
     }
     if (model.crew.from[activity] === model.crew.from[activity + 1]) return t;
-    this.budgetMet = -1;
+    this.budgets.met = -1;
     const crew = this.choice.choose(activity, t);
     if (crew <= t) return t;
-    if (this.budgetMet >= 0) this.tell('budget', this.budgetMet, t, crew);
+    if (this.budgets.met >= 0) this.tell('budget', this.budgets.met, t, crew);
     return this.tell('crew', activity, t, crew);
   }
 
@@ -222,77 +222,7 @@ export class Placer {
 
   /** Next start that keeps the budgets of the resource, or 0. `through` >= 0: held from `t` to `through`. */
   budgetConflict(resource: number, amount: number, t: number, through: number): number {
-    const { budgets } = this.model;
-    const first = budgets.from[resource]!;
-    if (first === budgets.from[resource + 1]! || this.pieceCount === 0) return 0;
-    const end = through >= 0 ? through : this.pieceEnd[this.pieceCount - 1]!;
-    for (let b = this.lastBudgetBefore(resource, end); b >= first && budgets.reach[b]! > t; b -= 1) {
-      const used = this.overlap(budgets.start[b]!, budgets.end[b]!, t, through);
-      const room = budgets.limit[b]! - this.budgetUsed[b]!;
-      if (used === 0 || used * amount <= room) continue;
-      this.budgetMet = budgets.source[b]!;
-      return this.leaveBudget(b, Math.max(0, Math.floor(room / amount)), t, used);
-    }
-    return 0;
-  }
-
-  /** Earliest later start that could leave at most `room` minutes inside the budget. Never skips a start that fits. */
-  private leaveBudget(budget: number, room: number, t: number, used: number): number {
-    const last = this.model.budgets.end[budget]!;
-    // Each minute later takes at most one minute out of it.
-    return Math.min(last, Math.max(t + 1, t + used - room));
-  }
-
-  private lastBudgetBefore(resource: number, end: number): number {
-    const { budgets } = this.model;
-    let low = budgets.from[resource]!;
-    let high = budgets.from[resource + 1]!;
-    while (low < high) {
-      const mid = (low + high) >> 1;
-      if (budgets.start[mid]! >= end) high = mid;
-      else low = mid + 1;
-    }
-    return low - 1;
-  }
-
-  private overlap(from: number, to: number, t: number, through: number): number {
-    if (through >= 0) return Math.max(0, Math.min(to, through) - Math.max(from, t));
-    let sum = 0;
-    for (let k = 0; k < this.pieceCount; k += 1) {
-      sum += Math.max(0, Math.min(to, this.pieceEnd[k]!) - Math.max(from, this.pieceStart[k]!));
-    }
-    return sum;
-  }
-
-  private stateConflict(activity: number, t: number, end: number): number {
-    const { states } = this.model;
-    let latest = 0;
-    for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
-      const list = this.media[states.medium[row]!]!;
-      const until = end + states.tail[row]!;
-      for (const other of list) {
-        if (states.state[other] === states.state[row]) continue;
-        const holder = this.holderOf(other);
-        const otherEnd = this.end[holder]! + states.tail[other]!;
-        if (this.start[holder]! >= until || otherEnd <= t || otherEnd === this.start[holder] || until === t) continue;
-        if (otherEnd > latest) latest = otherEnd;
-      }
-      if (latest > t) return this.tell('state', states.medium[row]!, t, latest);
-    }
-    return 0;
-  }
-
-  /** Activity of a state row, by binary search over the offsets. */
-  private holderOf(row: number): number {
-    const { from } = this.model.states;
-    let low = 0;
-    let high = this.model.count;
-    while (high - low > 1) {
-      const mid = (low + high) >> 1;
-      if (from[mid]! > row) high = mid;
-      else low = mid;
-    }
-    return low;
+    return this.pieceCount === 0 ? 0 : this.budgets.conflict(resource, amount, t, through);
   }
 
   private holdConflictAt(activity: number, t: number, end: number): number {
@@ -321,12 +251,7 @@ export class Placer {
   /** Takes units for work, which counts in the budgets (a hold does not). */
   private use(resource: number, from: number, to: number, amount: number): void {
     this.profiles[resource]!.take(from, to, amount);
-    if (!this.hasBudgets) return;
-    const { budgets } = this.model;
-    for (let b = this.lastBudgetBefore(resource, to); b >= budgets.from[resource]! && budgets.reach[b]! > from; b -= 1) {
-      const shared = Math.min(to, budgets.end[b]!) - Math.max(from, budgets.start[b]!);
-      if (shared > 0) this.budgetUsed[b]! += shared * amount;
-    }
+    if (this.hasBudgets) this.budgets.use(resource, from, to, amount);
   }
 
   /** Takes (sign 1) or gives back (sign -1) all that the placed activity uses. */
@@ -342,21 +267,12 @@ export class Placer {
       this.useWork(this.crew[slot]!, sign);
       this.load[this.crew[slot]!]! += sign * duration[activity]!;
     }
-    if (this.hasStates) this.occupyMedia(activity, sign);
+    if (this.hasStates) this.board.occupy(activity, from, this.end[activity]!, sign);
     if (this.hasHolds) this.occupyHolds(activity, sign);
   }
 
   private useWork(resource: number, amount: number): void {
     for (let k = 0; k < this.pieceCount; k += 1) this.use(resource, this.pieceStart[k]!, this.pieceEnd[k]!, amount);
-  }
-
-  private occupyMedia(activity: number, sign: number): void {
-    const { states } = this.model;
-    for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
-      const list = this.media[states.medium[row]!]!;
-      if (sign > 0) list.push(row);
-      else list.splice(list.lastIndexOf(row), 1);
-    }
   }
 
   private occupyHolds(activity: number, sign: number): void {

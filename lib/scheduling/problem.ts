@@ -98,7 +98,10 @@ export type LagLength =
    */
   | { readonly kind: 'table'; readonly step: number; readonly ready: readonly Minute[] };
 
-/** `to` happens at least `min` and at most `max` after `from`. */
+/**
+ * `to` happens at least `min` and at most `max` after `from`. What is left out of a schedule counts as happening at the
+ * horizon or later: what needs it first is left out too, and a window that was opened must reach the horizon.
+ */
 export interface Lag {
   readonly id: string;
   readonly from: EventRef;
@@ -108,7 +111,7 @@ export interface Lag {
   readonly max?: number;
 }
 
-/** A resource unit kept from the start of one activity to the end of another (a part away from drop-off to collection). */
+/** A resource unit kept from the start of one activity to the end of another (a part away from drop-off to collection). The two do not ask for it themselves. With the last one left out it lasts to the horizon. */
 export interface Hold {
   readonly id: string;
   readonly resource: string;
@@ -169,9 +172,9 @@ export interface Unplaced {
 /** Objective terms in strict order: an earlier one always outweighs a later one. */
 export interface Score {
   readonly unplaced: number;
-  /** Sum of weight x minutes late. */
+  /** Sum of weight x minutes late; what is left out counts as ending at the horizon. */
   readonly tardiness: number;
-  /** Activities moved from their previous start. */
+  /** Activities moved from their previous start, or left out although they had one. */
   readonly moved: number;
   /** Latest end of all placed activities. */
   readonly makespan: Minute;
@@ -196,7 +199,7 @@ export type Solution =
   | {
       readonly status: 'optimal' | 'feasible';
       readonly schedule: Schedule;
-      /** No schedule ends before this minute. */
+      /** No schedule with everything in it ends before this minute. */
       readonly lowerBound: Minute;
       readonly schedulesTried: number;
       readonly seed: number;

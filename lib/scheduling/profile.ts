@@ -22,9 +22,10 @@ export class Profile {
       times.push(at);
       frees.push(units);
     };
-    for (let k = 0; calendar !== undefined && k < calendar.count; k += 1) {
-      add(calendar.start[k]!, capacity);
-      add(calendar.end[k]!, 0);
+    const intervals = calendar?.count ?? 0;
+    for (let k = 0; k < intervals; k += 1) {
+      add(calendar!.start[k]!, capacity);
+      add(calendar!.end[k]!, 0);
     }
     this.baseTime = Int32Array.from(times);
     this.baseFree = Int32Array.from(frees);

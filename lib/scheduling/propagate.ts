@@ -73,8 +73,9 @@ export function latestOverArc(model: Model, arc: number, startOfSecond: number):
 /** The longest span rule of split work, applied to a start: the next start that keeps to it. */
 function respectSpan(model: Model, activity: number, start: number): number {
   const limit = model.maxSpan[activity]!;
+  if (limit >= FAR) return start;
   let at = start;
-  while (at < FAR && limit < FAR && endOf(model, activity, at) - at > limit) {
+  while (at !== FAR && endOf(model, activity, at) - at > limit) {
     const calendar = model.calendars[model.calendar[activity]!];
     if (calendar === undefined) return FAR;
     const next = calendar.firstEndingAfter(at) + 1;

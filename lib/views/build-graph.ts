@@ -1,7 +1,8 @@
 /** Work with its order and waits as a drawn graph. */
-import { deriveOrder, findCycle, findWork, isDone, listWorks, STAGE_WORDS, workKey, type Link, type Precedence, type SeriesDocument, type Work } from '@/lib/build';
+import { deriveOrder, findCycle, findWork, isDone, listWorks, STAGE_WORDS, workKey, type Link, type Precedence, type SeriesDocument, type Work, type WorkRef } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import type { PlanBlock } from '@/lib/plan';
+import { minutesBetween } from '@/lib/units';
 import { layOutLayers, reduceArcs } from './build-layers';
 import type { GraphArc, GraphNode, WorkGraph } from './build-model';
 
@@ -16,6 +17,8 @@ interface DrawnOrder {
   readonly to: string;
   readonly why: string;
   readonly wait: string;
+  /** A person set the wait: drawn even where other orders imply it. */
+  readonly isSet: boolean;
 }
 
 function describeLink(link: Link): string {
@@ -38,6 +41,14 @@ function describeReason(because: Precedence['because'], document: SeriesDocument
   return { why: `${part?.name ?? 'a removed part'} ${state?.name ?? ''}`.trim(), wait: '' };
 }
 
+/** How long the coats of a task keep what follows waiting; empty where nothing dries. */
+function describeDrying(ref: WorkRef, document: SeriesDocument, blocks: readonly PlanBlock[]): string {
+  const task = ref.kind === 'task' ? document.tasks.find((one) => one.id === ref.id) : undefined;
+  if (task === undefined || task.coats.length === 0) return '';
+  const cure = blocks.find((block) => block.kind === 'cure' && block.subject.id === task.id);
+  return cure ? `dries ${formatLength(minutesBetween(cure.start, cure.end))}` : 'dries';
+}
+
 /** Work of one assembly: what touches its parts, and part-less work linked to that. */
 export function selectWorks(document: SeriesDocument, assembly: string | null): Work[] {
   const works = listWorks(document);
@@ -52,15 +63,17 @@ export function selectWorks(document: SeriesDocument, assembly: string | null): 
 }
 
 /** One order for each pair of works, the one with a wait first. */
-function collectOrders(document: SeriesDocument, keys: ReadonlySet<string>): DrawnOrder[] {
+function collectOrders(document: SeriesDocument, keys: ReadonlySet<string>, blocks: readonly PlanBlock[]): DrawnOrder[] {
   const byPair = new Map<string, DrawnOrder>();
   for (const { from, to, because } of deriveOrder(document)) {
     const [a, b] = [workKey(from), workKey(to)];
     if (!keys.has(a) || !keys.has(b)) continue;
     const pair = `${a}>${b}`;
-    const found = { from: a, to: b, ...describeReason(because, document) };
+    const { why, wait } = describeReason(because, document);
+    const isSet = because.kind === 'link' && wait !== '';
+    const found = { from: a, to: b, why, wait: because.kind === 'link' ? wait : describeDrying(from, document, blocks), isSet };
     const known = byPair.get(pair);
-    byPair.set(pair, known ? { ...known, why: `${known.why}; ${found.why}`, wait: known.wait || found.wait } : found);
+    byPair.set(pair, known ? { ...known, why: `${known.why}; ${found.why}`, wait: isSet ? found.wait : known.wait || found.wait, isSet: isSet || known.isSet } : found);
   }
   return [...byPair.values()];
 }
@@ -100,7 +113,7 @@ function drawPath(way: readonly string[], heightOf: ReadonlyMap<string, number>,
 export function drawGraph(document: SeriesDocument, blocks: readonly PlanBlock[], assembly: string | null): WorkGraph {
   const works = selectWorks(document, assembly);
   const keys = works.map((work) => workKey(work.ref));
-  const orders = reduceArcs(collectOrders(document, new Set(keys)), (order) => order.wait !== '');
+  const orders = reduceArcs(collectOrders(document, new Set(keys), blocks), (order) => order.isSet);
   const layers = layOutLayers(keys, orders);
   const titleOf = new Map(works.map((work) => [workKey(work.ref), work.record.name]));
   const nodes = works.map((work): GraphNode => {

@@ -13,9 +13,8 @@ export { viewNewest } from './record-form-newest';
 export type { NewestRecord } from './record-form-newest';
 export { readRecordForm } from './record-form-read';
 export type {
-  CheckSpec, Choice, ChoiceSource, ChoiceSpec, DateSpec, Draft, DraftObject, FieldSpec, FormSection, FormView, GroupSpec, LeafSpec, LengthSpec, LinesSpec,
-  ListSpec, ManyChoicesSpec, MomentSpec, NumberSpec, PartStateSpec, RecordFormView, TextSpec, ThreePointSpec, TimeSpec,
-} from './record-form-model';
+  Choice, ChoiceSource, ChoiceSpec, Draft, DraftObject, FieldSpec, FormSection, FormView, GroupSpec, LeafSpec, LinesSpec,
+  ListSpec, ManyChoicesSpec, MomentSpec, PartStateSpec, RecordFormView, TextSpec, ThreePointSpec, } from './record-form-model';
 export { HISTORY_STEP, viewHistory } from './history';
 export type { ChangeView, EditView, FieldChange, HistoryView } from './history';
 export { viewBuild } from './build';

@@ -38,11 +38,11 @@ const taskWork: FormSection = {
     },
     { type: 'choice', codec: 'text', name: 'placeId', label: 'Place', options: 'places' },
     {
-      type: 'list', name: 'crew', label: 'Crew', item: 'need', whenNone: 'Nobody is needed yet.',
-      help: 'How many people at once, and with which skill.',
+      type: 'list', name: 'crew', label: 'Crew', item: 'people', whenNone: 'Nobody is needed yet.',
+      help: 'How many at once, and with which skill; no skill means anybody.',
       fields: [
         { type: 'number', name: 'count', label: 'How many', unit: 'people' },
-        { type: 'text', name: 'skill', label: 'Skill', suggest: 'skills', isOptional: true, isNullable: true, help: 'Empty: anybody.' },
+        { type: 'text', name: 'skill', label: 'Skill', suggest: 'skills', isOptional: true, isNullable: true },
       ],
     },
     partUses('The order of the work follows from the states: what needs a part primed comes after what primes it.'),

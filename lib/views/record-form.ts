@@ -123,10 +123,13 @@ export function viewNewSeriesForm(zone: string): RecordFormView {
 /** What happened to a record does not happen to its copy. */
 const HAPPENED = { doneAt: null, pinnedStart: null, droppedOffAt: null, promisedFor: null, collectedAt: null } as const;
 
+function dropId(item: Draft): Draft {
+  return typeof item === 'object' && !Array.isArray(item) ? { ...item, id: '' } : item;
+}
+
 /** Lines of a copy are lines of their own and get new ids. */
 function dropLineIds(fields: readonly FieldSpec[], draft: DraftObject): DraftObject {
   const lists = new Set(fields.filter((field) => field.type === 'list' && field.hasIds).map(({ name }) => name));
-  const dropId = (item: Draft): Draft => (typeof item === 'object' && !Array.isArray(item) ? { ...item, id: '' } : item);
   return Object.fromEntries(Object.entries(draft).map(([name, value]) => [name, lists.has(name) && Array.isArray(value) ? value.map(dropId) : value]));
 }
 

@@ -26,6 +26,10 @@ function nameOf(records: readonly { readonly id: string; readonly name: string }
   return records.find((record) => record.id === id)?.name ?? null;
 }
 
+function nameDay(weekday: number): string {
+  return DAY_NAMES[weekday - 1] ?? '';
+}
+
 /** `Mon–Fri 08:00–17:00, Sat 09:00–12:00`: days next to each other with the same hours are joined. */
 export function sayWeeklyHours(hours: readonly WeeklyHours[]): string {
   const runs: { first: number; last: number; times: string }[] = [];
@@ -35,8 +39,7 @@ export function sayWeeklyHours(hours: readonly WeeklyHours[]): string {
     if (open) open.last = weekday;
     else runs.push({ first: weekday, last: weekday, times });
   }
-  const day = (weekday: number): string => DAY_NAMES[weekday - 1] ?? '';
-  return runs.map(({ first, last, times }) => `${first === last ? day(first) : `${day(first)}–${day(last)}`} ${times}`).join(', ');
+  return runs.map(({ first, last, times }) => `${first === last ? nameDay(first) : `${nameDay(first)}–${nameDay(last)}`} ${times}`).join(', ');
 }
 
 function sayThreePoint({ low, likely, high }: ThreePoint): string {

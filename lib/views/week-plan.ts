@@ -5,7 +5,7 @@ import {
   type CivilDate, type IsoWeek,
 } from '@/lib/calendar';
 import { findFallback, type EpisodeOutlook, type PlanBlock, type SavedPlan, type Span } from '@/lib/plan';
-import { MS_PER_MINUTE, type Instant } from '@/lib/units';
+import { addMinutes, MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { buildAxis, clipSpan, positionOf, type Axis } from './week-axis';
 import { isErrand, isWait, linkRecord, showBlock, showReasons } from './week-block';
 import type {
@@ -53,7 +53,8 @@ function describeOutlook(outlook: EpisodeOutlook | undefined, zone: string): { o
 function listDeadlines(date: CivilDate, document: SeriesDocument, plan: SavedPlan | null): Deadline[] {
   const { zone } = document.series;
   const link = (episode: Episode) => linkRecord('episode', episode.id, document.episodes);
-  const shoots = (plan?.result.episodes ?? []).filter((one) => dateOf(one.shootDue, zone) === date).flatMap((one): Deadline[] => {
+  // Due at the end of a day is due on that day, not on the next.
+  const shoots = (plan?.result.episodes ?? []).filter((one) => dateOf(addMinutes(one.shootDue, -1), zone) === date).flatMap((one): Deadline[] => {
     const episode = document.episodes.find((candidate) => candidate.id === one.episodeId);
     return episode ? [{ episode: link(episode), kind: 'shoot due', text: `${episode.name}: recording complete`, ...describeOutlook(one, zone) }] : [];
   });

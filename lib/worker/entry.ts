@@ -5,10 +5,11 @@ import type { WorkerMessage, WorkerTask } from './protocol';
 
 const PROGRESS_EVERY_MS = 100;
 
+const clock = () => performance.now();
+
 function runTask(task: WorkerTask, post: (message: WorkerMessage) => void): void {
   const { cancelCell, options, problem } = task;
   const cell = new Int32Array(cancelCell);
-  const clock = () => performance.now();
   let told = -Infinity;
   const result = solve(problem, {
     stop: options.stop.kind === 'work' ? afterWork(options.stop.schedules) : afterTime(clock, options.stop.milliseconds),

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import type { Activity, Budget, Calendar, Hold, Lag, LagLength, Problem, Resource } from '@/lib/scheduling';
 
 const STEP = 10;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { unwrap } from '@/lib/result';
-import { afterTime, afterWork, anyOf, atBound, check, solve, type Problem, type Progress, type Schedule } from '@/lib/scheduling';
+import { afterTime, afterWork, anyOf, atBound, check, solve, type Fact, type Problem, type Progress, type Schedule } from '@/lib/scheduling';
 import { activity, finishToStart, lag, problem, scheduleOf, startOf } from './simple';
 
 const DAY = 1440;
@@ -13,6 +13,16 @@ function plan(input: Problem, schedules = 60): Schedule {
   const schedule = scheduleOf(unwrap(solve(input, { stop: afterWork(schedules), seed: 1 })));
   expect(check(input, schedule)).toEqual([]);
   return schedule;
+}
+
+/** Work for Ann with a wished end. */
+const dueBy = (at: number, weight: number) => ({ demands: [{ resource: 'ann', amount: 1 }], due: { at, weight } });
+
+const stateWith = (makespan: number, tardiness: number) => ({ schedulesTried: 5, lowerBound: 10, best: { unplaced: 0, tardiness, moved: 0, makespan, sumOfEnds: 0 } });
+
+function factsOf(input: Problem): readonly Fact[] {
+  const solution = unwrap(solve(input, { stop: afterWork(5), seed: 1 }));
+  return solution.status === 'infeasible' ? solution.contradiction.facts : [];
 }
 
 describe('placing activities', () => {
@@ -116,21 +126,15 @@ describe('placing activities', () => {
   });
 
   it('puts the episode that is due first, by weight', () => {
-    const one = (at: number, weight: number) => ({ demands: [{ resource: 'ann', amount: 1 }], due: { at, weight } });
-    const schedule = plan(problem([activity('a', 50, one(50, 1)), activity('b', 50, one(50, 3))], { resources: crew }));
+    const schedule = plan(problem([activity('a', 50, dueBy(50, 1)), activity('b', 50, dueBy(50, 3))], { resources: crew }));
     expect(schedule.score.tardiness).toBe(50);
     expect(startOf(schedule, 'b')).toBe(0);
   });
 });
 
 describe('contradictions', () => {
-  const facts = (input: Problem) => {
-    const solution = unwrap(solve(input, { stop: afterWork(5), seed: 1 }));
-    return solution.status === 'infeasible' ? solution.contradiction.facts : [];
-  };
-
   it('names a circle of lags and nothing else', () => {
-    const found = facts(problem([activity('a', 5), activity('b', 5), activity('c', 5), activity('d', 5)], {
+    const found = factsOf(problem([activity('a', 5), activity('b', 5), activity('c', 5), activity('d', 5)], {
       lags: [finishToStart('a', 'b'), finishToStart('b', 'c'), finishToStart('c', 'b'), finishToStart('c', 'd')],
     }));
     expect(found.flatMap((fact) => (fact.kind === 'lag-min' ? [fact.lag] : [])).toSorted()).toEqual(['b>c', 'c>b']);
@@ -138,13 +142,13 @@ describe('contradictions', () => {
   });
 
   it('names the cure, the fixed start and the latest end that cannot hold together', () => {
-    const found = facts(problem([activity('coat', 30, { pin: { start: 100 } }), activity('fit', 30, { latestEnd: 200 })], { lags: [finishToStart('coat', 'fit', 120)] }));
+    const found = factsOf(problem([activity('coat', 30, { pin: { start: 100 } }), activity('fit', 30, { latestEnd: 200 })], { lags: [finishToStart('coat', 'fit', 120)] }));
     expect(found.map((fact) => fact.kind).toSorted()).toEqual(['lag-min', 'latest-end', 'pin']);
   });
 
   it('names two fixed starts that need the same person', () => {
     const one = { demands: [{ resource: 'ann', amount: 1 }] };
-    const found = facts(problem([activity('a', 30, { ...one, pin: { start: 0 } }), activity('b', 30, { ...one, pin: { start: 20 } }), activity('c', 30, { ...one, pin: { start: 90 } })], { resources: crew }));
+    const found = factsOf(problem([activity('a', 30, { ...one, pin: { start: 0 } }), activity('b', 30, { ...one, pin: { start: 20 } }), activity('c', 30, { ...one, pin: { start: 90 } })], { resources: crew }));
     expect(found.flatMap((fact) => (fact.kind === 'pin' ? [fact.activity] : []))).toEqual(['a', 'b']);
     expect(found.at(-1)).toMatchObject({ kind: 'resource', resource: 'ann', blockers: ['a'] });
   });
@@ -180,13 +184,12 @@ describe('stopping', () => {
   });
 
   it('stops at the bound, or at whichever rule comes first', () => {
-    const state = (makespan: number, tardiness: number) => ({ schedulesTried: 5, lowerBound: 10, best: { unplaced: 0, tardiness, moved: 0, makespan, sumOfEnds: 0 } });
-    expect(atBound().share(state(10, 0))).toBe(1);
-    expect(atBound().share(state(11, 0))).toBe(0);
-    expect(atBound().share(state(10, 1))).toBe(0);
-    expect(anyOf(afterWork(10), atBound()).share(state(11, 0))).toBe(0.5);
-    expect(anyOf(afterWork(10), atBound()).share(state(10, 0))).toBe(1);
-    expect(anyOf(afterWork(5), atBound()).share(state(11, 0))).toBe(1);
+    expect(atBound().share(stateWith(10, 0))).toBe(1);
+    expect(atBound().share(stateWith(11, 0))).toBe(0);
+    expect(atBound().share(stateWith(10, 1))).toBe(0);
+    expect(anyOf(afterWork(10), atBound()).share(stateWith(11, 0))).toBe(0.5);
+    expect(anyOf(afterWork(10), atBound()).share(stateWith(10, 0))).toBe(1);
+    expect(anyOf(afterWork(5), atBound()).share(stateWith(11, 0))).toBe(1);
   });
 
   it('tells its progress: the best never gets worse, the share never falls', () => {

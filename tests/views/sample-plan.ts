@@ -66,7 +66,7 @@ const RESULT: PlanResult = {
   blocks: SAMPLE_BLOCKS,
   unplaced: [{ subject: { kind: 'task', id: 'task-closing' }, title: 'Closing words beside the frame', because: [{ text: 'No session with both is left.', until: null, change: 'Add a session.', blockId: null }] }],
   episodes: [
-    { episodeId: 'episode-1', shootDue: at('2026-12-05', '23:00'), recordedBy: at('2026-12-05', '16:10'), late: minutes(0) },
+    { episodeId: 'episode-1', shootDue: at('2026-12-06', '00:00'), recordedBy: at('2026-12-05', '16:10'), late: minutes(0) },
     { episodeId: 'episode-2', shootDue: at('2026-12-30', '00:00'), recordedBy: null, late: minutes(0) },
   ],
   status: 'feasible',

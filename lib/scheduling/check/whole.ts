@@ -16,6 +16,10 @@ export const checkCompleteness: Rule = (problem, schedule) => {
   return found;
 };
 
+function isNear(a: number, b: number): boolean {
+  return Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(b));
+}
+
 /** The score is what its dates give. What is left out is late up to the horizon, and moved when it had a place before. */
 export const checkScore: Rule = (problem, schedule) => {
   const dated = listDated(problem, schedule);
@@ -34,9 +38,8 @@ export const checkScore: Rule = (problem, schedule) => {
     sumOfEnds: [...ends.values()].reduce((sum, end) => sum + end, 0),
   };
   const { score } = schedule;
-  const near = (a: number, b: number) => Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(b));
   const names = ['unplaced', 'tardiness', 'moved', 'makespan', 'sumOfEnds'] as const;
-  return names.filter((name) => !near(score[name], expected[name])).map((name): Violation => ({
+  return names.filter((name) => !isNear(score[name], expected[name])).map((name): Violation => ({
     rule: 'score', message: `${name} is given as ${score[name]}, the dates give ${expected[name]}.`, activities: [],
   }));
 };

@@ -31,12 +31,7 @@ export default async function BuildPage({ params, searchParams }: Props) {
             ? `Every part as a thread of its states, and the work in its order. Dates are those of plan ${view.planNumber}.`
             : 'Every part as a thread of its states, and the work in its order. There are no dates before the first plan.'
         }
-        actions={
-          <>
-            <a href="#work" className={styles.jump}>To the work in its order</a>
-            {view.hasPlan ? null : <LinkButton href={plansPath(seriesId)} look="main">Make a plan</LinkButton>}
-          </>
-        }
+        actions={view.hasPlan ? null : <LinkButton href={plansPath(seriesId)} look="main">Make a plan</LinkButton>}
       />
       {view.staleness ? (
         <p className={styles.stale}>
@@ -48,13 +43,10 @@ export default async function BuildPage({ params, searchParams }: Props) {
           <p>A part has states in the order they come: as bought, stripped, primed, painted. Tasks take it from one to the next.</p>
         </EmptyState>
       ) : (
-        <section className={styles.section}>
-          <h2>Parts and their states</h2>
-          <Legend />
-          {view.assemblies.map((one) => (
-            <AssemblyPart key={one.name} assembly={one} seriesId={seriesId} />
-          ))}
-        </section>
+        <>
+          <Choices view={view} />
+          <Parts view={view} />
+        </>
       )}
       <Work view={view} />
     </PageBody>
@@ -74,15 +66,49 @@ function Legend() {
   );
 }
 
+/** Which assembly the page is about. */
+function Choices({ view }: { readonly view: BuildView }) {
+  const base = buildPath(view.seriesId);
+  return (
+    <nav aria-label="Assemblies" className={styles.choices}>
+      {view.assemblies.map((one) => (
+        <Link key={one.name} href={`${base}?assembly=${encodeURIComponent(one.name)}`} aria-current={view.chosen === one.name ? 'true' : undefined} prefetch={false}>
+          {one.name}
+          <span className={styles.count}>
+            {one.reached}/{one.total}
+            <span className="visually-hidden"> states reached</span>
+          </span>
+        </Link>
+      ))}
+      <Link href={`${base}?all`} aria-current={view.chosen === null ? 'true' : undefined} prefetch={false}>
+        Everything
+      </Link>
+    </nav>
+  );
+}
+
+function Parts({ view }: { readonly view: BuildView }) {
+  const shown = view.assemblies.filter((one) => view.chosen === null || one.name === view.chosen);
+  return (
+    <section className={styles.section}>
+      <h2>Parts and their states</h2>
+      <Legend />
+      {shown.map((one) => (
+        <AssemblyPart key={one.name} assembly={one} seriesId={view.seriesId} />
+      ))}
+    </section>
+  );
+}
+
 function AssemblyPart({ assembly, seriesId }: { readonly assembly: Assembly; readonly seriesId: string }) {
   return (
-    <details className={styles.assembly} open>
-      <summary>
-        <h3>{assembly.name}</h3>
+    <section className={styles.assembly} aria-label={`Assembly ${assembly.name}`}>
+      <h3>
+        {assembly.name}{' '}
         <span className={styles.soft}>
           {assembly.parts.length === 1 ? '1 part' : `${assembly.parts.length} parts`}, {assembly.reached} of {assembly.total} states reached
         </span>
-      </summary>
+      </h3>
       <div className={styles.threads}>
         {assembly.parts.map((thread) => (
           <Thread key={thread.part.id} thread={thread} seriesId={seriesId} />
@@ -92,7 +118,7 @@ function AssemblyPart({ assembly, seriesId }: { readonly assembly: Assembly; rea
         <summary>{assembly.name} as a table</summary>
         <ThreadTable assembly={assembly} />
       </details>
-    </details>
+    </section>
   );
 }
 
@@ -172,25 +198,14 @@ function ThreadTable({ assembly }: { readonly assembly: Assembly }) {
 }
 
 function Work({ view }: { readonly view: BuildView }) {
-  const base = buildPath(view.seriesId);
   return (
-    <section className={styles.section} id="work">
-      <h2>Work in its order</h2>
+    <section className={styles.section}>
+      <h2>Work in its order{view.chosen === null ? '' : `: ${view.chosen}`}</h2>
       {view.graph.ring.length > 0 ? (
         <p className={styles.ring} role="alert">
           <TriangleAlert size={20} aria-hidden /> The order contradicts itself: {view.graph.ring.join(', then ')}, and back to the first. Remove one of these orders.
         </p>
       ) : null}
-      <nav aria-label="Work shown" className={styles.choices}>
-        {view.assemblies.map((one) => (
-          <Link key={one.name} href={`${base}?assembly=${encodeURIComponent(one.name)}#work`} aria-current={view.chosen === one.name ? 'true' : undefined} scroll={false}>
-            {one.name}
-          </Link>
-        ))}
-        <Link href={`${base}?all#work`} aria-current={view.chosen === null ? 'true' : undefined} scroll={false}>
-          Everything
-        </Link>
-      </nav>
       {view.graph.nodes.length === 0 ? (
         <EmptyState title="No work here yet" actions={<LinkButton href={newRecordPath(view.seriesId, 'task')}>Add a task</LinkButton>}>
           <p>A task takes parts from one state to the next; the order follows from that.</p>

@@ -33,7 +33,7 @@ export default async function HistoryPage({ params, searchParams }: HistoryPageP
           <p>What you add, change, remove or move in the records is listed here and can be taken back here.</p>
         </EmptyState>
       ) : (
-        <ol role="list" className={styles.changes}>
+        <ol className={styles.changes}>
           {view.changes.map((change) => (
             <ChangeItem key={change.number} seriesId={seriesId} change={change} />
           ))}
@@ -60,7 +60,7 @@ function ChangeItem({ seriesId, change }: { seriesId: string; change: ChangeView
           <time dateTime={change.isoAt}>{change.at}</time>
           {change.undoes === null ? null : <span>takes back change {change.undoes}</span>}
         </p>
-        <ul role="list" className={styles.edits}>
+        <ul className={styles.edits}>
           {change.edits.map((edit) => (
             <EditItem key={`${edit.kind}:${edit.id}`} seriesId={seriesId} edit={edit} />
           ))}

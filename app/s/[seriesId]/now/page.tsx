@@ -57,7 +57,7 @@ function SessionLine({ view }: { readonly view: NowView }) {
       </h1>
       {session ? (
         <p className={styles.session}>
-          <Link href={`${weekPath(view.seriesId, view.currentWeek)}#session-${session.id}`}>{session.when}</Link> · {session.crew.join(', ') || 'nobody is in'} · {session.places.join(', ')}
+          <Link href={`${weekPath(view.seriesId, view.currentWeek)}#session-${session.id}`}>{session.when}</Link> · {session.crew.join(', ') || 'nobody is in'}
         </p>
       ) : null}
       {view.filming ? (
@@ -126,9 +126,9 @@ const describeCrew = ({ block }: NowWork): string => [block.crew.join(' and '), 
 
 function BigWork({ work, seriesId }: { readonly work: NowWork; readonly seriesId: string }) {
   const { block } = work;
-  const isFilm = block.kind === 'before-shot';
+  const look = block.kind === 'before-shot' ? styles.film : block.kind === 'task' ? '' : styles.errand;
   return (
-    <article className={`${styles.big} ${isFilm ? styles.film : ''}`}>
+    <article className={`${styles.big} ${look}`}>
       <p className={styles.kind}>
         <BlockSign kind={block.kind} size={24} /> {block.kindWord} <span className={styles.time}>{work.time}</span>
         {work.phase === 'open' ? <span className={styles.open}>time is over, not ticked</span> : null}

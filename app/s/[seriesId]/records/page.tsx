@@ -35,7 +35,7 @@ export default async function RecordsPage({ params }: { params: Promise<{ series
           <IssueList issues={view.issues} seriesId={seriesId} />
         </div>
       ) : null}
-      <ol role="list" className={styles.kinds}>
+      <ol className={styles.kinds}>
         {view.kinds.map((kind) => (
           <KindRow key={kind.kind} seriesId={seriesId} kind={kind} />
         ))}

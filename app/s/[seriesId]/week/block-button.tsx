@@ -46,14 +46,18 @@ export function PieceButton({ piece, block }: { readonly piece: DrawnPiece; read
       className={`${styles.piece} ${lookOf(block)} ${isStray ? styles.stray : ''}`}
       style={place}
       popoverTarget={sheetId(block.id)}
-      aria-label={`${block.kindWord}: ${block.title}, ${piece.time}, ${block.crew.join(' and ')}${describeMarks(block)}${isStray ? ', its session is gone' : ''}`}
     >
       <span className={styles.edge} />
-      <span className={styles.inside}>
+      <span className={styles.inside} aria-hidden>
         <span className={styles.title}>{block.label}</span>
         <span className={styles.small}>
           <span className={styles.time}>{piece.time}</span> <span>{piece.crewInitials}</span>
         </span>
+      </span>
+      <span className="visually-hidden">
+        {block.kindWord}: {block.label}, {piece.time}, {block.crew.join(' and ')}
+        {describeMarks(block)}
+        {isStray ? ', its session is gone' : ''}
       </span>
       <Marks block={block} />
     </button>
@@ -70,7 +74,6 @@ export function BarButton({ bar, block }: { readonly bar: DrawnBar; readonly blo
       className={`${styles.bar} ${lookOf(block)} ${open}`}
       style={place}
       popoverTarget={sheetId(block.id)}
-      aria-label={`${block.kindWord}: ${block.title}, ${bar.until}`}
     >
       <BlockSign kind={block.kind} size={15} />
       <span className={styles.barWords}>

@@ -36,7 +36,7 @@ function DayHeads({ view }: { readonly view: WeekView }) {
           window.ticks.map((tick, index) => (
             <span
               key={`${window.left}:${tick.left}`}
-              className={`${styles.tick} ${index === 0 ? styles.tickFirst : ''} ${index === window.ticks.length - 1 ? styles.tickLast : ''}`}
+              className={`${styles.tick} ${index === 0 ? styles.tickFirst : ''} ${index > 0 && index === window.ticks.length - 1 ? styles.tickLast : ''}`}
               style={{ left: percent(tick.left) }}
               aria-hidden
             >

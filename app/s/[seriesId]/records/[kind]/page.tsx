@@ -36,7 +36,7 @@ export default async function KindPage({ params }: KindPageProps) {
           <p>{words.whenNone}</p>
         </EmptyState>
       ) : (
-        <RecordList key={document.changeNumber} seriesId={seriesId} words={words} rows={rows} />
+        <RecordList seriesId={seriesId} words={words} rows={rows} />
       )}
     </PageBody>
   );

@@ -34,7 +34,7 @@ export function RecordItem({ seriesId, words, row, place, count, canMove, isPend
         <Link href={`${kindPath(seriesId, words.kind)}/${encodeURIComponent(row.id)}`} className={styles.name} draggable={false}>
           {row.name}
         </Link>
-        <ul role="list" className={styles.facts}>
+        <ul className={styles.facts}>
           {row.facts.map((fact) => (
             <li key={fact}>{fact}</li>
           ))}

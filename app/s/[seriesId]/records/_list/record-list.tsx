@@ -21,6 +21,12 @@ interface Refusal {
   readonly issues: readonly Issue[];
 }
 
+/** An order that the server does not know yet. */
+interface Moved {
+  readonly rows: readonly RecordRow[];
+  readonly ids: readonly string[];
+}
+
 function isFound(row: RecordRow, search: string): boolean {
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   const text = [row.name, ...row.facts].join(' ').toLowerCase();
@@ -37,7 +43,9 @@ function moveTo(ids: readonly string[], id: string, place: number): readonly str
 export function RecordList({ seriesId, words, rows }: RecordListProps) {
   const notices = useNotices();
   const [search, setSearch] = useState('');
-  const [order, setOrder] = useState<readonly string[]>(() => rows.map(({ id }) => id));
+  // A move is shown at once; the rows that come back from the server overrule it.
+  const [moved, setMoved] = useState<Moved | null>(null);
+  const order = moved?.rows === rows ? moved.ids : rows.map(({ id }) => id);
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [orderIssues, setOrderIssues] = useState<readonly Issue[]>([]);
   const [isPending, startChange] = useTransition();
@@ -67,16 +75,16 @@ export function RecordList({ seriesId, words, rows }: RecordListProps) {
   const move = (id: string, place: number) => {
     const next = moveTo(order, id, place);
     if (isPending || place < 0 || place >= order.length || order[place] === id) return;
-    const before = order;
-    setOrder(next);
+    setMoved({ rows, ids: next });
     setOrderIssues([]);
     run(() => reorderRecordsAction(seriesId, words.kind, next), (issues) => {
-      setOrder(before);
+      setMoved(null);
       setOrderIssues(issues);
     });
   };
 
   const remove = (row: RecordRow, cascade: boolean) => {
+    if (isPending) return;
     setRefusal(null);
     run(
       () => removeRecordAction({ seriesId, kind: words.kind, id: row.id, revision: row.revision, cascade }),
@@ -101,14 +109,14 @@ export function RecordList({ seriesId, words, rows }: RecordListProps) {
 
   return (
     <UntilReady className={styles.body}>
-      <div className={styles.tools} role="search">
+      <search className={styles.tools}>
         <TextField id="search" label={`Search ${words.plural.toLowerCase()}`} type="search" width="middle" value={search} onChange={setSearch} input={{ autoComplete: 'off' }} />
-        <p className={styles.found} role="status">
+        <output className={styles.found}>
           {shown.length === rows.length ? `${rows.length} in all` : `${shown.length} of ${rows.length}`}
           {words.isByTime ? ', in order of time' : ''}
           {!words.isByTime && search.trim() !== '' ? '. Clear the search to change the order.' : ''}
-        </p>
-      </div>
+        </output>
+      </search>
       {orderIssues.length > 0 ? (
         <div role="alert">
           <IssueList issues={orderIssues} seriesId={seriesId} />
@@ -119,7 +127,7 @@ export function RecordList({ seriesId, words, rows }: RecordListProps) {
           Nothing here has “{search.trim()}” in it. <Button onClick={() => setSearch('')}>Clear the search</Button>
         </p>
       ) : null}
-      <ol role="list" className={styles.rows}>
+      <ol className={styles.rows}>
         {shown.map((row) => (
           <RecordItem
             key={row.id}

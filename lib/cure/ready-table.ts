@@ -1,0 +1,56 @@
+/** The cure clock as a lag of the engine: ready moments by the moment of application. */
+import { minutesSinceOrigin } from '@/lib/climate';
+import type { Instant } from '@/lib/units';
+import { stageMinute, type CoatClock } from './coat';
+import type { CureStage } from './coat-material';
+
+/** Half-open minutes. */
+export interface MinuteSpan {
+  readonly start: number;
+  readonly end: number;
+}
+
+/**
+ * `ready[k]` is the earliest minute at which a coat laid in ((k-1) * step, k * step] has reached a stage; it never decreases and
+ * is never under k * step. Minutes count from `origin`; a coat not ready by the horizon, or by the end of the climate, is ready
+ * at the horizon, where nothing happens any more. Says nothing of spoilt coats: see {@link spoiltStarts}.
+ * @throws RangeError for a step that is not positive.
+ */
+export function readyTable(coat: CoatClock, stage: CureStage, step: number, horizon: number, origin: Instant = coat.climate.origin): number[] {
+  if (!(step > 0)) throw new RangeError(`A table needs a positive step, got ${step}`);
+  const shift = minutesSinceOrigin(coat.climate, origin);
+  const ready: number[] = [];
+  let latest = 0;
+  for (let k = 0; (k - 1) * step < horizon; k += 1) {
+    const minute = stageMinute(coat, stage, k * step + shift);
+    const at = minute === null ? horizon : Math.min(horizon, Math.ceil(minute - shift - 1e-6));
+    latest = Math.max(latest, at, k * step);
+    ready.push(latest);
+  }
+  return ready;
+}
+
+/**
+ * Minutes from `origin` at which a coat that never forms in the cold must not be laid, since its surface falls below the minimum
+ * before it is touch dry. Tried every `step` minutes; each hit closes the step before it. Empty for materials that only pause.
+ */
+export function spoiltStarts(coat: CoatClock, step: number, horizon: number, origin: Instant = coat.climate.origin): MinuteSpan[] {
+  if (coat.material.belowMinimum !== 'never forms') return [];
+  const shift = minutesSinceOrigin(coat.climate, origin);
+  const { step: stepOfClimate } = coat.climate;
+  const count = coat.nextCold.length - 1;
+  const spans: MinuteSpan[] = [];
+  for (let k = 0; k * step < horizon; k += 1) {
+    const laid = k * step + shift;
+    const first = Math.floor(laid / stepOfClimate);
+    if (first < 0 || first >= count) continue;
+    const cold = coat.nextCold[first]!;
+    const dry = stageMinute(coat, 'touchDry', laid);
+    if (cold >= count || (dry !== null && cold * stepOfClimate >= dry)) continue;
+    const last = spans.at(-1);
+    const end = Math.min(horizon, (k + 1) * step);
+    if (last !== undefined && last.end >= k * step) spans[spans.length - 1] = { start: last.start, end };
+    else spans.push({ start: k * step, end });
+  }
+  return spans;
+}
