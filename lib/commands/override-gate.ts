@@ -40,7 +40,7 @@ export async function overrideGate(context: SeriesContext, seriesId: string, inp
   const episode = findRecord(document, 'episode', episodeId);
   if (episode === undefined) return fail([issue('record-missing', 'This episode is no longer in the series.', 'Load the page again.', { path: ['episodeId'] })]);
   const plan = await context.storage.acceptedPlan(seriesId);
-  const { open } = judgeGate(document, buildChecklist(document, episodeId, datedWork(plan?.result ?? null)));
+  const { open } = judgeGate(document, buildChecklist(document, episodeId, { work: datedWork(plan?.result ?? null) }));
   if (open.length === 0) return fail([issue('gate-open', 'Nothing blocks this episode, so there is nothing to override.', 'Change its status on its own page.', { path: ['episodeId'] })]);
   if (open.length !== seen) return fail([issue('gate-changed', `You saw ${seen} blocks, and there are ${open.length} now.`, 'Load the page again and read them.', { path: ['seen'] })]);
   const statement = signStatement(document, {

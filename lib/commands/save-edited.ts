@@ -1,7 +1,7 @@
 /** The way every command goes: load the series, let the domain decide, save one change. */
 import { judgeEdit, type Edited, type SavedChange, type SeriesDocument } from '@/lib/build';
 import { datedWork } from '@/lib/plan';
-import { checkRelease, isGuarded } from '@/lib/safety';
+import { checkHazard, checkRelease, isGuarded } from '@/lib/safety';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { SeriesContext } from './context';
 
@@ -31,6 +31,8 @@ async function checkGate({ storage }: SeriesContext, before: SeriesDocument, aft
 export async function saveEdited(context: SeriesContext, before: SeriesDocument, edited: Result<Edited>): Promise<Result<Saved>> {
   if (!edited.ok) return edited;
   const { document, change } = edited.value;
+  const hazards = change.edits.flatMap(({ after }) => (after?.kind === 'hazard' ? checkHazard(after) : []));
+  if (hazards.length > 0) return fail(hazards);
   const gate = await checkGate(context, before, document);
   if (!gate.ok) return gate;
   const saved = await context.storage.applyChange(before.series.id, change, context.now());

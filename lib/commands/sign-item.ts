@@ -44,7 +44,7 @@ export async function signItem(context: SeriesContext, seriesId: string, input: 
   const { episodeId, itemId, fingerprint, personId, evidence, reason } = read.value;
   const document = loaded.value;
   const plan = await context.storage.acceptedPlan(seriesId);
-  const item = findItem(buildChecklist(document, episodeId, datedWork(plan?.result ?? null)).items, itemId, fingerprint);
+  const item = findItem(buildChecklist(document, episodeId, { work: datedWork(plan?.result ?? null) }).items, itemId, fingerprint);
   if (!item.ok) return item;
   const statement = signStatement(document, {
     id: context.newId(), name: describe(document, episodeId, evidence.kind, item.value), personId, reason, at: context.now(),

@@ -1,5 +1,6 @@
 /** The checklist of an episode: computed from what it shows, evidenced line by line, opened again by a change. */
 import type { SeriesDocument, Task } from '@/lib/build';
+import type { Issue } from '@/lib/result';
 import { findCombinations, type DatedWork } from './combinations';
 import type { ChecklistItem, ItemDraft, ItemState } from './checklist-item';
 import { linesOfCombinations, linesOfDeparture, linesOfEquipment, linesOfHazard, standingLines, type ShownHazard } from './checklist-lines';
@@ -51,18 +52,22 @@ function orderLines(lines: readonly ItemDraft[]): readonly ItemDraft[] {
   return [...first, ...lines.filter((line) => !first.includes(line))];
 }
 
-/**
- * The checklist of an episode. Signatures count while their fingerprint is that of now.
- * @param footage what is known of an episode's takes, by task; any change in it opens the lines of that task again
- */
-export function buildChecklist(
-  document: SeriesDocument, episodeId: string, work?: DatedWork, footage: Readonly<Record<string, readonly string[]>> = {},
-): Checklist {
+export interface ChecklistMore {
+  /** The dated side of the plan; without it combinations come from the tasks alone. */
+  readonly work?: DatedWork;
+  /** What is known of takes, by task; any change in it opens the lines of that task again. */
+  readonly footage?: Readonly<Record<string, readonly string[]>>;
+  /** Combinations of the whole series, where the caller has them already. */
+  readonly combinations?: readonly Issue[];
+}
+
+/** The checklist of an episode. Signatures count while their fingerprint is that of now. */
+export function buildChecklist(document: SeriesDocument, episodeId: string, { work, footage = {}, combinations }: ChecklistMore = {}): Checklist {
   const tasks = listShownTasks(document, episodeId);
   const hazards = listShownHazards(document, tasks);
   const lines = orderLines([
     ...hazards.flatMap(linesOfHazard), ...linesOfEquipment(hazards), ...tasks.flatMap(linesOfDeparture),
-    ...linesOfCombinations(tasks.length === 0 ? [] : findCombinations(document, work), tasks), ...standingLines(tasks, hazards),
+    ...linesOfCombinations(tasks.length === 0 ? [] : (combinations ?? findCombinations(document, work)), tasks), ...standingLines(tasks, hazards),
   ]);
   const bases = new Map(tasks.map((task) => [task.id, { task: basisOfTask(document, task), footage: footage[task.id] ?? [] }]));
   const items = lines.map((line): ChecklistItem => {

@@ -86,7 +86,7 @@ export function checkRelease(before: SeriesDocument, after: SeriesDocument, work
   const issues = after.episodes.flatMap((episode): readonly Issue[] => {
     const was = before.episodes.find(({ id }) => id === episode.id)?.status;
     if (!isGuarded(episode.status) || was === episode.status) return [];
-    return judgeGate(after, buildChecklist(after, episode.id, work)).open.map(({ message, fix }) =>
+    return judgeGate(after, buildChecklist(after, episode.id, work === undefined ? {} : { work })).open.map(({ message, fix }) =>
       issue('gate-closed', `“${episode.name}” cannot be called ${episode.status}. ${message}`, fix, { path: ['status'], subjects: [{ kind: 'episode', id: episode.id, name: episode.name }] }));
   });
   return issues.length > 0 ? fail(issues) : ok(null);

@@ -26,5 +26,6 @@ export { assessRisk } from './risk-matrix';
 export type { Probability, RiskLevel } from './risk-matrix';
 export { latestEvidence, listOverrides, SHORTEST_REASON, signStatement } from './statements';
 export type { StatementDraft } from './statements';
+export { timecodeSeconds } from './timecode';
 export { factsOfTask } from './task-facts';
 export type { FoundFact } from './task-facts';

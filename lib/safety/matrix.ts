@@ -2,7 +2,7 @@
 import type { Episode, SeriesDocument } from '@/lib/build';
 import { addDays, type CivilDate } from '@/lib/calendar';
 import { buildChecklist } from './checklist';
-import type { DatedWork } from './combinations';
+import { findCombinations, type DatedWork } from './combinations';
 import { judgeGate } from './gate';
 import { listHazards } from './library-in-force';
 import type { Hazard, Source } from './model';
@@ -35,7 +35,8 @@ export interface SafetyMatrix {
 
 /** The matrix of a series: hazards down, episodes across. */
 export function buildMatrix(document: SeriesDocument, work?: DatedWork): SafetyMatrix {
-  const lists = document.episodes.map((episode) => ({ episode, checklist: buildChecklist(document, episode.id, work) }));
+  const combinations = findCombinations(document, work);
+  const lists = document.episodes.map((episode) => ({ episode, checklist: buildChecklist(document, episode.id, { combinations }) }));
   const columns = lists.map(({ episode, checklist }): MatrixColumn => {
     const gate = judgeGate(document, checklist);
     return { episode, open: gate.open.length, overrides: gate.overrides.length };

@@ -24,3 +24,14 @@ export function readTimecode(text: string, rate: Series['frameRate']): Result<st
   const isDropped = seconds === '00' && Number(frames) < nominal / 15 && Number(minutes) % 10 !== 0;
   return isDropped ? wrong('drop-frame counting leaves this label out') : ok(label);
 }
+
+/** Seconds of a label from 00:00:00:00. Fails with `timecode-wrong`. @example timecodeSeconds('00:01:00;02', 30000/1001) // 60.06 */
+export function timecodeSeconds(text: string, rate: Series['frameRate']): Result<number> {
+  const label = readTimecode(text, rate);
+  if (!label.ok) return label;
+  const [hours = 0, minutes = 0, seconds = 0, frames = 0] = label.value.split(/[:;]/).map(Number);
+  const nominal = Math.round(rate.numerator / rate.denominator);
+  const whole = hours * 60 + minutes;
+  const dropped = label.value.includes(';') ? (nominal / 15) * (whole - Math.floor(whole / 10)) : 0;
+  return ok(((nominal * (whole * 60 + seconds) + frames - dropped) * rate.denominator) / rate.numerator);
+}

@@ -1,5 +1,5 @@
 /** The short form the demo is written in. `raise.ts` turns it into records; nothing here is computed. */
-import type { Category, Coverage, Departure, DryingStage, HazardFact, Material, MaterialVapour, Shot } from '@/lib/build';
+import type { Category, Coverage, DryingStage, Material, MaterialVapour, Shot } from '@/lib/build';
 
 /** Days after the Monday the demo starts on; negative is the week before. */
 export interface Moment {
@@ -40,12 +40,6 @@ export interface TaskDraft {
   readonly noisy?: true;
   readonly layOut: readonly string[];
   readonly cautions?: readonly string[];
-  readonly facts?: readonly HazardFact[];
-  /** Share of the hands-on time that the tools run; 1 unless said. */
-  readonly toolShare?: number;
-  /** Millilitres of paint. */
-  readonly sprayed?: number;
-  readonly departure?: Departure;
   readonly manual?: string;
   readonly done?: Moment;
 }

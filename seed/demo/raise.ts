@@ -8,6 +8,7 @@ import { celsius, minutes, type Instant } from '@/lib/units';
 import type {
   EpisodeDraft, EstimateDraft, HoursDraft, JobDraft, LinkDraft, MaterialDraft, Moment, PartDraft, PersonDraft, SpanDraft, TaskDraft, TradeDraft, UseDraft,
 } from './draft';
+import { hazardsOf } from './hazard-facts';
 import { materialSource } from './materials';
 
 /** The days the demo lies on. */
@@ -98,7 +99,7 @@ export function raiseTask(frame: Frame, draft: TaskDraft, order: number): Task {
     shots: (draft.shots ?? []).map(([purpose, name, time, must], index) => ({ id: `shot-${short}-${index + 1}`, name, purpose, time: minutes(time), mustHave: must === 'must' })),
     conditions: { minimumTemperature: draft.minimumTemperature === undefined ? null : celsius(draft.minimumTemperature), needsDaylight: draft.needsDaylight ?? false },
     isDusty: draft.dusty ?? false, isNoisy: draft.noisy ?? false, layOut: draft.layOut, cautions: draft.cautions ?? [],
-    hazards: { facts: draft.facts ?? [], toolShare: draft.toolShare ?? 1, sprayed: draft.sprayed ?? null, departure: draft.departure ?? null },
+    hazards: hazardsOf(draft.id),
     manualReference: draft.manual ?? '', pinnedStart: null, doneAt: draft.done === undefined ? null : momentOf(frame, draft.done),
   };
 }

@@ -41,7 +41,7 @@ describe('the checklist of an episode', () => {
     expect(itemOf(changeTask(signed, 'task-strip', { coverage: 'locked-off' }), id).state).toBe('reopened');
     expect(itemOf(changeTask(signed, 'task-strip', { shots: [] }), id).state).toBe('reopened');
     expect(itemOf(sign(signed, evidence(signed, id, 'withdrawn'), 'the take was another one'), id).state).toBe('open');
-    expect(buildChecklist(signed, EPISODE, undefined, { 'task-strip': ['card 2 re-cut'] }).items.find((item) => item.id === id)?.state).toBe('reopened');
+    expect(buildChecklist(signed, EPISODE, { footage: { 'task-strip': ['card 2 re-cut'] } }).items.find((item) => item.id === id)?.state).toBe('reopened');
   });
 
   it('counts a reviewed exception, and forgets none of the signatures', () => {

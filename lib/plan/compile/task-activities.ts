@@ -3,6 +3,7 @@ import type { Task } from '@/lib/build';
 import { stageWait } from '@/lib/cure';
 import { bookable, threePointMean } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
+import { breathStates, exposureDemands } from './exposure';
 import { addLag, need, previousStart, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
@@ -49,7 +50,7 @@ function taskStates(draft: Draft, task: Task): StateNeed[] {
   if (wet !== null) states.push({ medium: airMedium(place.airZone), state: 'wet', tail: wet });
   if (task.isNoisy) states.push({ medium: SOUND_MEDIUM, state: 'noisy', tail: 0 });
   if (task.coverage === 'piece to camera') states.push({ medium: SOUND_MEDIUM, state: 'quiet', tail: 0 });
-  return [...states, ...surfaceStates(draft, task, wet)];
+  return [...states, ...breathStates(draft, task), ...surfaceStates(draft, task, wet)];
 }
 
 /** Minutes until every coat of the task is touch dry; null without coats. */
@@ -81,7 +82,7 @@ export function addTask(draft: Draft, task: Task): void {
     duration: taskMinutes(task),
     calendar: taskCalendar(draft, task),
     mode: task.inOneGo ? 'one-go' : 'split',
-    demands: taskDemands(task),
+    demands: [...taskDemands(task), ...exposureDemands(draft.document, task)],
     crew: crewNeeds(draft, task),
     states: taskStates(draft, task),
     release: draft.nowMinute,

@@ -2,5 +2,6 @@
 export * from './noise';
 export * from './person-days';
 export * from './respirator';
+export * from './task-vapour';
 export * from './vapour';
 export * from './vibration';
