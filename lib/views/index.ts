@@ -33,7 +33,7 @@ export { writeWeek } from './week-text';
 export { viewSafety } from './safety';
 export { viewBrief } from './safety-brief';
 export { viewCaptions } from './safety-captions';
-export { anchorOf, viewEpisodeSafety } from './safety-episode';
+export { viewEpisodeSafety } from './safety-episode';
 export { viewHazards, viewTaskHazards } from './safety-hazards';
 export type {
   BriefView, EpisodeSafetyView, ExposureRow, HazardCard, ItemGroup, ItemView, SafetyChoice, SafetyRoomView, SignLine, TaskHazardsView, VapourRow,

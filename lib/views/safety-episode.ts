@@ -1,10 +1,10 @@
 /** The checklist of an episode with its gate. */
 import { findRecord, type SeriesDocument } from '@/lib/build';
-import { formatLongDay } from '@/lib/calendar';
 import { datedWork } from '@/lib/plan';
 import { buildChecklist, isGuarded, judgeGate, listOverrides, STANDING_WORDS, type Checklist, type ChecklistItem, type Gate, type ItemKind, type ItemState } from '@/lib/safety';
 import type { ViewContext } from './context';
 import type { BlockRow, EpisodeSafetyView, ItemGroup, ItemView } from './safety-model';
+import { formatLongDay } from './record-form-words';
 import { chooseFrom, saySignature, saySigns, SEVERITY_WORDS } from './safety-words';
 
 const KINDS: Readonly<Record<ItemKind, readonly [word: string, asksFor: string]>> = {
@@ -23,12 +23,12 @@ const KINDS: Readonly<Record<ItemKind, readonly [word: string, asksFor: string]>
 
 const STATES: Readonly<Record<ItemState, string>> = { open: 'Open', evidenced: 'In a take', excepted: 'Exception', reopened: 'Open again' };
 
-export const anchorOf = (itemId: string): string => `line-${itemId.replaceAll(/[^a-zA-Z0-9]+/g, '-')}`;
+const anchorOf = (itemId: string): string => `line-${itemId.replaceAll(/[^a-zA-Z0-9]+/g, '-')}`;
 
 function viewItem(item: ChecklistItem, zone: string): ItemView {
   const [kindWord, asksFor] = KINDS[item.kind];
   return {
-    id: item.id, kindWord, asksFor, text: item.text, state: item.state, stateWord: STATES[item.state], isNeeded: item.isNeeded, fingerprint: item.fingerprint,
+    id: item.id, anchor: anchorOf(item.id), kindWord, asksFor, text: item.text, state: item.state, stateWord: STATES[item.state], isNeeded: item.isNeeded, fingerprint: item.fingerprint,
     signed: item.signed === null ? null : saySignature(item.signed, zone), canWithdraw: item.state === 'evidenced' || item.state === 'excepted', issues: item.issues,
   };
 }

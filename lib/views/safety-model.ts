@@ -21,6 +21,8 @@ export interface SignLine {
 /** A line to be signed. */
 export interface ItemView {
   readonly id: string;
+  /** Id of its place on the page. */
+  readonly anchor: string;
   readonly kindWord: string;
   readonly text: string;
   readonly state: 'open' | 'evidenced' | 'excepted' | 'reopened';
