@@ -30,7 +30,8 @@ export default defineConfig({
   webServer: {
     command: 'node lib/setup/start.mjs',
     url: `http://127.0.0.1:${port}`,
-    timeout: 240_000,
+    timeout: 300_000,
+    reuseExistingServer: process.env.BENCHTAKE_BROWSER_PORT !== undefined,
     env: { PORT: String(port), DATABASE_URL: `file:${process.env.BENCHTAKE_BROWSER_FOLDER}/browser.db` },
   },
 });

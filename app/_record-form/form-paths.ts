@@ -49,7 +49,7 @@ function emptyField(field: FieldSpec): Draft {
 }
 
 /** The path of the control that an issue is shown at; empty when the form has none. */
-export function findControl(fields: readonly FieldSpec[], path: Path): Path {
+function findControl(fields: readonly FieldSpec[], path: Path): Path {
   const [name, ...rest] = path;
   const field = fields.find((candidate) => candidate.name === name);
   if (field === undefined) return [];

@@ -43,7 +43,7 @@ export function PlainForm<Answer extends { readonly ok: true }>({ view, submitWo
         <UntilReady className={styles.form}>
           {form.issues.length > 0 ? <ErrorSummary seriesId={view.seriesId} sorted={form.sorted} focus={form.summary} /> : null}
           <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
-          <div className={styles.bar}>
+          <div className={styles.bar} data-form-bar>
             <Button type="submit" look="main" aria-disabled={isPending}>
               {isPending ? 'Saving' : submitWord}
             </Button>

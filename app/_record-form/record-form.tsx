@@ -92,7 +92,7 @@ export function RecordForm({ view, one }: RecordFormProps) {
           ) : null}
           {newest ? <StalePanel issues={form.issues} base={base.draft} typed={form.draft} newest={newest} focus={form.summary} onTake={takeNewest} /> : null}
           <Sections sections={view.sections} draft={form.draft} issues={form.issues} />
-          <div className={styles.bar}>
+          <div className={styles.bar} data-form-bar>
             <Button type="submit" look="main" aria-disabled={isPending}>
               {isPending ? 'Saving' : id === null ? `Add ${one}` : 'Save'}
             </Button>

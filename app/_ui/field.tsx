@@ -65,7 +65,7 @@ export function FieldGroup({ children, ...words }: Omit<FieldProps, 'children'> 
   );
 }
 
-export function FieldHelp({ id, children }: { readonly id: string; readonly children: ReactNode }) {
+function FieldHelp({ id, children }: { readonly id: string; readonly children: ReactNode }) {
   return (
     <p id={`${id}-help`} className={styles.help}>
       {children}

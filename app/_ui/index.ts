@@ -1,7 +1,7 @@
 /** What every page is made of. */
 export { Button, LinkButton, type ButtonLook } from './button';
 export { EmptyState } from './empty-state';
-export { CheckField, Field, FieldErrors, FieldGroup, FieldHelp, SelectField, TextField, type ControlProps, type Option } from './field';
+export { CheckField, Field, FieldErrors, FieldGroup, SelectField, TextField } from './field';
 export { IssueList } from './issue-list';
 export { NoticeHost, useNotices } from './notice';
 export { PageHead } from './page-head';

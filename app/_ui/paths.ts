@@ -2,7 +2,7 @@
 import type { FormKind } from '@/lib/build';
 
 /** Kind and its word in an address, in the order a new crew fills them. */
-export const KIND_SLUGS = {
+const KIND_SLUGS = {
   place: 'places',
   person: 'people',
   part: 'parts',

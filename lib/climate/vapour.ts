@@ -69,7 +69,7 @@ export function dewPoint(temperature: number, humidity: number): number {
 
 /**
  * Kelvins the surface is above the dew point of the air; negative means dew.
- * @example dewMargin(16, 71, 13) // 2.25
+ * @example dewMargin(16, 71, 13) // 2.26
  */
 export function dewMargin(air: number, humidity: number, surface: number): number {
   return surface - dewPoint(air, humidity);

@@ -3,7 +3,7 @@ export { addHazards } from './add-hazards';
 export { applyMany } from './apply-many';
 export type { CreatedMany, Creation } from './apply-many';
 export { changeRecord } from './change-record';
-export { completeTask, reopenTask } from './complete-task';
+export { completeTask, recordBeforeShots, reopenTask } from './complete-task';
 export type { CommandContext, SeriesContext, SeriesStore } from './context';
 export { createRecord } from './create-record';
 export type { Created } from './create-record';

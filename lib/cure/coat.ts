@@ -60,17 +60,21 @@ function heldSurface(climate: HourlyClimate): Float64Array {
 const isHumidityOut = (material: CoatMaterial, humidity: number): boolean =>
   (material.humidity.high !== null && humidity > material.humidity.high) || (material.humidity.low !== null && humidity < material.humidity.low);
 
-/** Adds up a climate for a material. The temperature is the surface's, not the air's. */
+/**
+ * Adds up a climate for a material. The temperature is the surface's, not the air's.
+ * What does not follow the workshop (law `steady`) has no cold and no damp to fear there.
+ */
 export function createCoatClock(climate: HourlyClimate, material: CoatMaterial): CoatClock {
   const count = climate.air.length;
   const margin = climate.surface.map((surface, k) => surface - dewPoint(climate.air[k]!, climate.humidity[k]!));
-  const cutOff = material.belowMinimum === 'pauses' ? material.minimumUntilDry : null;
+  const isExposed = material.law.kind !== 'steady';
+  const cutOff = isExposed && material.belowMinimum === 'pauses' ? material.minimumUntilDry : null;
   return {
     material, climate, margin,
     clock: createCureClock(climate, { law: material.law, reference: material.referenceTemperature, cutOff }),
     held: heldSurface(climate),
-    nextCold: nextSteps(count, (k) => climate.surface[k]! < material.minimumUntilDry),
-    nextDamp: nextSteps(count, (k) => margin[k]! < material.dewMargin || isHumidityOut(material, climate.humidity[k]!)),
+    nextCold: nextSteps(count, (k) => isExposed && climate.surface[k]! < material.minimumUntilDry),
+    nextDamp: nextSteps(count, (k) => isExposed && (margin[k]! < material.dewMargin || isHumidityOut(material, climate.humidity[k]!))),
   };
 }
 

@@ -26,15 +26,16 @@ export {
 export { findIgnitionConflicts, type IgnitionConflict, type SolventSpan } from './ignition';
 export { findMaterial, MATERIAL_LIBRARY } from './library';
 export { POLYURETHANE_ROWS } from './library-paints';
-export { cureDepth, minutesToDepth } from './moisture';
+export { cureDepth, depthAt, minutesToDepth } from './moisture';
 export { minutesAtMetal, outgasBake, ovenTime, steelTimeConstant, type MetalReading, type OvenTime } from './oven';
 export { potLifeAt, potWindow, type PotWindow } from './pot-life';
 export {
   activationEnergy, activationOfDoubling, arrheniusRate, doublingRate, equivalentAge, maturityRate, modelCodeAge, nurseSaulMaturity, rateAt,
   temperatureForMaturity, timeToMaturity, type RateLaw, type TemperatureSpan,
 } from './rate';
-export { readyTable, spoiltStarts, type MinuteSpan } from './ready-table';
+export { readyTable, readyTables, spoiltStarts, type MinuteSpan } from './ready-table';
 export { longestRecoatWait, recoatRow, tableRecoatWait } from './recoat';
 export {
   layCoats, unfoldSystem, type CoatingSystem, type CoatLag, type LaidCoat, type SystemCoat, type SystemStep,
 } from './system';
+export { NUT_FACTOR, preloadRatio, tighteningTorque } from './thread';

@@ -2,7 +2,7 @@
 import { minutesSinceOrigin } from '@/lib/climate';
 import type { Instant } from '@/lib/units';
 import { stageMinute, type CoatClock } from './coat';
-import type { CureStage } from './coat-material';
+import type { CoatMaterial, CureStage } from './coat-material';
 
 /** Half-open minutes. */
 export interface MinuteSpan {
@@ -28,6 +28,21 @@ export function readyTable(coat: CoatClock, stage: CureStage, step: number, hori
     ready.push(latest);
   }
   return ready;
+}
+
+/** Makes each table once, however many coats of a material wait for the same stage. */
+export function readyTables(
+  clockOf: (material: CoatMaterial) => CoatClock, grid: { readonly step: number; readonly horizon: number; readonly origin: Instant },
+): (material: CoatMaterial, stage: CureStage) => readonly number[] {
+  const made = new Map<CoatClock, Map<CureStage, readonly number[]>>();
+  return (material, stage) => {
+    const coat = clockOf(material);
+    const ofCoat = made.get(coat) ?? new Map<CureStage, readonly number[]>();
+    made.set(coat, ofCoat);
+    const ready = ofCoat.get(stage) ?? readyTable(coat, stage, grid.step, grid.horizon, grid.origin);
+    ofCoat.set(stage, ready);
+    return ready;
+  };
 }
 
 /**

@@ -1,7 +1,7 @@
 export type * from './model';
 export { compilePlan, type Compiled } from './compile/compile';
 export { isFilmed } from './compile/session-calendars';
-export { shotsAhead, taskMinutes } from './compile/task-activities';
+export { beforeShots, shotsAhead, taskMinutes } from './compile/task-activities';
 export { datedWork } from './dated-work';
 export { diffPlans, type EpisodeChange, type PlanChange, type PlanDiff } from './diff';
 export { findFallback, type FallbackTask } from './fallback';

@@ -56,9 +56,10 @@ export interface Cue {
   readonly text: string;
 }
 
+const two = (value: number): string => String(value).padStart(2, '0');
+
 function stamp(seconds: number): string {
   const ms = Math.round(seconds * 1000);
-  const two = (value: number): string => String(value).padStart(2, '0');
   const hours = Math.floor(ms / 3_600_000);
   return `${hours > 0 ? `${two(hours)}:` : ''}${two(Math.floor(ms / 60_000) % 60)}:${two(Math.floor(ms / 1000) % 60)}.${String(ms % 1000).padStart(3, '0')}`;
 }

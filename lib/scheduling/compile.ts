@@ -1,4 +1,5 @@
-import { CalendarIndex, FAR } from './calendar-index';
+import { FAR } from './calendar-index';
+import { compilePieces } from './compile-pieces';
 import { ELAPSED, TABLE, WORKING, type Arcs, type Budgets, type CrewSlots, type Demands, type Holds, type Model, type States } from './model';
 import type { Activity, Demand, Lag, LagLength, Problem } from './problem';
 
@@ -213,13 +214,15 @@ export function compile(problem: Problem): Model {
   const resources = indexById(problem.resources);
   const calendarOf = (id: string | undefined) => (id === undefined ? -1 : find(calendars, id));
   const arcs = compileArcs(problem, activities, calendars);
+  const pieces = compilePieces(problem);
   return {
     problem,
     horizon: problem.horizon,
     count: rows.length,
     duration: Int32Array.from(rows, (a) => a.duration),
-    calendar: Int32Array.from(rows, (a) => calendarOf(a.calendar)),
+    calendar: pieces.calendar,
     isSplit: Uint8Array.from(rows, (a) => Number(a.mode === 'split')),
+    shortest: pieces.shortest,
     release: Int32Array.from(rows, (a) => Math.max(0, a.release ?? 0)),
     latestEnd: Int32Array.from(rows, (a) => a.latestEnd ?? FAR),
     dueAt: Int32Array.from(rows, (a) => a.due?.at ?? FAR),
@@ -227,7 +230,7 @@ export function compile(problem: Problem): Model {
     pin: Int32Array.from(rows, (a) => a.pin?.start ?? -1),
     previous: Int32Array.from(rows, (a) => a.previousStart ?? -1),
     maxSpan: spanLimits(problem, activities),
-    calendars: problem.calendars.map((calendar) => new CalendarIndex(calendar.intervals)),
+    calendars: pieces.calendars,
     resourceCount: problem.resources.length,
     capacity: Int32Array.from(problem.resources, (r) => r.capacity),
     resourceCalendar: Int32Array.from(problem.resources, (r) => calendarOf(r.calendar)),

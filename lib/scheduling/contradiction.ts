@@ -7,6 +7,11 @@ import { Placer } from './placer';
 
 type Failure = Extract<Propagation, { ok: false }>;
 
+/** The calendar with the pieces it cuts split work into: one fact. */
+function keepCalendar({ calendar, shortestPiece }: Activity): Partial<Activity> {
+  return { ...(calendar === undefined ? {} : { calendar }), ...(shortestPiece === undefined ? {} : { shortestPiece }) };
+}
+
 /** The temporal part of a problem with only the given facts left in force. */
 function keepFacts(problem: Problem, facts: readonly Fact[]): Problem {
   const lagMin = new Set<string>();
@@ -24,7 +29,7 @@ function keepFacts(problem: Problem, facts: readonly Fact[]): Problem {
     mode: activity.mode,
     demands: [],
     duration: own.has(`duration ${activity.id}`) ? activity.duration : 0,
-    ...(activity.calendar !== undefined && own.has(`calendar ${activity.id}`) ? { calendar: activity.calendar } : {}),
+    ...(activity.calendar !== undefined && own.has(`calendar ${activity.id}`) ? keepCalendar(activity) : {}),
     ...(activity.release !== undefined && own.has(`release ${activity.id}`) ? { release: activity.release } : {}),
     ...(activity.latestEnd !== undefined && own.has(`latest-end ${activity.id}`) ? { latestEnd: activity.latestEnd } : {}),
     ...(activity.pin !== undefined && own.has(`pin ${activity.id}`) ? { pin: { start: activity.pin.start } } : {}),

@@ -87,6 +87,8 @@ export interface Model {
   /** -1: none. */
   readonly calendar: Int32Array;
   readonly isSplit: Uint8Array;
+  /** Least length of a piece of split work with a calendar, at most its duration; 0: none. Its calendar has no shorter interval. */
+  readonly shortest: Int32Array;
   readonly release: Int32Array;
   /** FAR: none. */
   readonly latestEnd: Int32Array;

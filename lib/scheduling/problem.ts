@@ -65,6 +65,11 @@ export interface Activity {
   readonly calendar?: string;
   /** `one-go`: inside one interval of the calendar. `split`: pauses at interval ends and goes on in the next. */
   readonly mode: 'one-go' | 'split';
+  /**
+   * Split work only: worked minutes that no piece may be shorter than (the whole duration, when that is shorter).
+   * Intervals of the calendar that are shorter than this are passed over. At least 1.
+   */
+  readonly shortestPiece?: number;
   readonly demands: readonly Demand[];
   readonly crew?: readonly CrewNeed[];
   readonly states?: readonly StateNeed[];

@@ -79,7 +79,7 @@ function respectSpan(model: Model, activity: number, start: number): number {
     const calendar = model.calendars[model.calendar[activity]!];
     if (calendar === undefined) return FAR;
     const next = calendar.firstEndingAfter(at) + 1;
-    at = next < calendar.count ? calendar.start[next]! : FAR;
+    at = next < calendar.count ? alignStart(model, activity, calendar.start[next]!) : FAR;
   }
   return at;
 }

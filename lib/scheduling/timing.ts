@@ -1,5 +1,6 @@
 import { FAR } from './calendar-index';
 import { ELAPSED, WORKING, type Model } from './model';
+import { alignPieces, alignPiecesBack } from './pieces';
 
 /** Earliest start at or after `t` that the activity's own calendar allows; FAR when there is none. */
 export function alignStart(model: Model, activity: number, t: number): number {
@@ -11,6 +12,7 @@ export function alignStart(model: Model, activity: number, t: number): number {
   // A milestone may stand on the last minute of an interval.
   let k = calendar.firstEndingAfter(duration === 0 ? t - 1 : t);
   if (model.isSplit[activity] === 1 || duration === 0) {
+    if (model.shortest[activity]! > 1) return alignPieces(calendar, { duration, shortest: model.shortest[activity]! }, t, k);
     return k < calendar.count ? Math.max(t, calendar.start[k]!) : FAR;
   }
   for (; k < calendar.count; k += 1) {
@@ -53,7 +55,9 @@ export function latestStart(model: Model, activity: number, end: number): number
   const calendar = model.calendars[index]!;
   if (model.isSplit[activity] === 0) return latestAligned(model, activity, end - duration);
   const work = calendar.workedBefore(end) - duration;
-  return work < 0 ? -1 : calendar.lastTimeAtWork(work);
+  if (work < 0) return -1;
+  const latest = calendar.lastTimeAtWork(work);
+  return model.shortest[activity]! > 1 ? latestAligned(model, activity, latest) : latest;
 }
 
 /** Latest start at or before `t` that the calendar allows; -1 when there is none. */
@@ -62,6 +66,7 @@ export function latestAligned(model: Model, activity: number, t: number): number
   if (index < 0 || t >= FAR) return t;
   const calendar = model.calendars[index]!;
   const duration = model.duration[activity]!;
+  if (model.shortest[activity]! > 1) return alignPiecesBack(calendar, { duration, shortest: model.shortest[activity]! }, t);
   // Split work needs one minute left in the interval, a milestone none.
   const room = duration === 0 ? 0 : model.isSplit[activity] === 1 ? 1 : duration;
   for (let k = calendar.lastStartingBy(t); k >= 0; k -= 1) {

@@ -42,6 +42,24 @@ function checkCalendar(activity: Activity, known: Known, add: Add): void {
   }
 }
 
+function checkPieces(activity: Activity, known: Known, add: Add): void {
+  const { id, shortestPiece } = activity;
+  if (shortestPiece === undefined) return;
+  if (!isLength(shortestPiece) || shortestPiece === 0) {
+    add('bad-shortest-piece', `Activity ${id} has ${shortestPiece} minutes as its shortest piece.`, 'Use whole minutes from 1.');
+    return;
+  }
+  if (activity.mode === 'one-go') {
+    add('pieces-in-one-go', `Activity ${id} is done in one go but has a shortest piece of ${shortestPiece} minutes.`, 'Leave the shortest piece out, or let the work be split.');
+    return;
+  }
+  const intervals = known.calendars.get(activity.calendar ?? '')?.intervals ?? [];
+  const least = Math.min(shortestPiece, activity.duration);
+  if (intervals.length > 0 && intervals.every(({ start, end }) => end - start < least)) {
+    add('interval-too-short', `No interval of the calendar ${activity.calendar} holds a piece of ${least} minutes, the shortest that activity ${id} allows.`, 'Allow shorter pieces, or make an interval longer.');
+  }
+}
+
 function checkDemands(activity: Activity, known: Known, add: Add): void {
   const sums = new Map<string, number>();
   for (const demand of activity.demands) {
@@ -117,6 +135,7 @@ export function findActivityIssues(problem: Problem, activity: Activity, index: 
   };
   checkTimes(problem, activity, add);
   checkCalendar(activity, known, add);
+  checkPieces(activity, known, add);
   checkDemands(activity, known, add);
   checkCrew(activity, known, add);
   checkStates(activity, add);

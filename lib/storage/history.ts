@@ -16,14 +16,12 @@ const recordShape = z.looseObject({ kind: kinds, id: z.string(), revision: z.num
 const record = z.custom<SeriesRecord>((value) => recordShape.safeParse(value).success, { error: 'is not a record' }).transform(withLaterFields).nullable();
 
 /** Fields that came to a kind later; a record of an earlier day gets them empty. */
+const LATER_FIELDS: Readonly<Partial<Record<RecordKind, object>>> = {
+  place: { air: NO_ROOM_AIR }, equipment: { exposure: NO_TOOL_EXPOSURE }, material: { vapour: NO_VAPOUR }, task: { hazards: NO_TASK_HAZARDS },
+};
+
 function withLaterFields(old: SeriesRecord): SeriesRecord {
-  switch (old.kind) {
-    case 'place': return { ...{ air: NO_ROOM_AIR }, ...old };
-    case 'equipment': return { ...{ exposure: NO_TOOL_EXPOSURE }, ...old };
-    case 'material': return { ...{ vapour: NO_VAPOUR }, ...old };
-    case 'task': return { ...{ hazards: NO_TASK_HAZARDS }, ...old };
-    default: return old;
-  }
+  return { ...LATER_FIELDS[old.kind], ...old };
 }
 
 const edits: z.ZodType<readonly RecordEdit[]> = z.array(z.object({ kind: kinds, id: z.string(), before: record, after: record }));

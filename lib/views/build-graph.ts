@@ -6,8 +6,8 @@ import { minutesBetween } from '@/lib/units';
 import { layOutLayers, reduceArcs } from './build-layers';
 import type { GraphArc, GraphNode, WorkGraph } from './build-model';
 
-export const NODE_WIDTH = 186;
-export const NODE_HEIGHT = 62;
+const NODE_WIDTH = 186;
+const NODE_HEIGHT = 62;
 const COLUMN = NODE_WIDTH + 76;
 const ROW = NODE_HEIGHT + 18;
 const EDGE = 14;
@@ -50,7 +50,7 @@ function describeDrying(ref: WorkRef, document: SeriesDocument, blocks: readonly
 }
 
 /** Work of one assembly: what touches its parts, and part-less work linked to that. */
-export function selectWorks(document: SeriesDocument, assembly: string | null): Work[] {
+function selectWorks(document: SeriesDocument, assembly: string | null): Work[] {
   const works = listWorks(document);
   if (assembly === null) return [...works];
   const partIds = new Set(document.parts.filter((part) => part.assembly === assembly).map((part) => part.id));
@@ -142,6 +142,7 @@ export function drawGraph(document: SeriesDocument, blocks: readonly PlanBlock[]
   return {
     width: layers.levels === 0 ? 0 : xOf(layers.levels - 1) + NODE_WIDTH + EDGE,
     height: heights.length === 0 ? 0 : yOf(Math.max(...heights)) + NODE_HEIGHT + EDGE,
+    node: { width: NODE_WIDTH, height: NODE_HEIGHT },
     nodes: nodes.toSorted((a, b) => a.level - b.level || a.y - b.y),
     arcs,
     ring: ring.map((arc) => findWork(document, arc.from)?.name ?? 'removed work'),

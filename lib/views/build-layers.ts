@@ -28,7 +28,7 @@ const SWEEPS = 12;
 const CROSSING_GAP = 0.55;
 
 /** Longest way from a start, counted in arcs. Arcs that close a ring are left out by the caller. */
-export function levelNodes(keys: readonly string[], arcs: readonly LayerArc[]): Map<string, number> {
+function levelNodes(keys: readonly string[], arcs: readonly LayerArc[]): Map<string, number> {
   const level = new Map(keys.map((key) => [key, 0]));
   const waits = new Map(keys.map((key) => [key, arcs.filter((arc) => arc.to === key).length]));
   const free = keys.filter((key) => waits.get(key) === 0);

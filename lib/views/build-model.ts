@@ -62,8 +62,10 @@ export interface GraphArc {
 }
 
 export interface WorkGraph {
+  /** Size of the drawing and of each node in it, px. */
   readonly width: number;
   readonly height: number;
+  readonly node: { readonly width: number; readonly height: number };
   readonly nodes: readonly GraphNode[];
   readonly arcs: readonly GraphArc[];
   /** Names of work in a ring, where the order contradicts itself. */

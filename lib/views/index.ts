@@ -1,10 +1,9 @@
 /** What the pages read: one file a page, plain serialisable data. */
 export { loadDocument, openViewContext } from './context';
-export type { ViewContext } from './context';
 export { viewSeriesFrame, viewSeriesList } from './series-list';
-export type { SeriesFrame, SeriesRow } from './series-list';
+export type { SeriesRow } from './series-list';
 export { checkDocument, issuesAbout, viewRecordList, viewRecordsIndex } from './records';
-export type { KindCount, RecordListView, RecordRow, RecordsIndexView } from './records';
+export type { KindCount, RecordRow } from './records';
 export { wordsOfKind } from './records-kinds';
 export type { KindWords } from './records-kinds';
 export { viewCopyForm, viewNewRecordForm, viewNewSeriesForm, viewRecordForm } from './record-form';
@@ -16,7 +15,7 @@ export type {
   Choice, ChoiceSource, ChoiceSpec, Draft, DraftObject, FieldSpec, FormSection, FormView, GroupSpec, LeafSpec, LinesSpec,
   ListSpec, ManyChoicesSpec, MomentSpec, PartStateSpec, RecordFormView, TextSpec, ThreePointSpec, } from './record-form-model';
 export { HISTORY_STEP, viewHistory } from './history';
-export type { ChangeView, EditView, FieldChange, HistoryView } from './history';
+export type { ChangeView, EditView } from './history';
 export { viewBuild } from './build';
 export type { Assembly, Bead, BuildView, GraphArc, GraphNode, PartThread, WorkGraph } from './build-model';
 export { viewNow } from './now';

@@ -22,7 +22,7 @@ export interface NowInput {
 }
 
 /** The session that runs, else the next one. A session's last moment is no longer in it. */
-export function findSession(sessions: readonly Session[], now: Instant): Session | null {
+function findSession(sessions: readonly Session[], now: Instant): Session | null {
   return sessions.filter((session) => session.end > now).toSorted((a, b) => a.start - b.start)[0] ?? null;
 }
 

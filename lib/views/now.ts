@@ -6,6 +6,8 @@ import { computeNow } from './now-plan';
 
 /** What to do at this moment, next, and what not to forget. */
 export async function viewNow({ storage, now }: ViewContext, document: SeriesDocument): Promise<NowView> {
-  const [plan, draft] = await Promise.all([storage.acceptedPlan(document.series.id), storage.latestDraft(document.series.id)]);
+  // The list has no blocks in it, so the draft's number costs little.
+  const [plan, plans] = await Promise.all([storage.acceptedPlan(document.series.id), storage.listPlans(document.series.id)]);
+  const draft = plans.find((one) => one.status === 'draft');
   return computeNow({ document, plan, now, draft: draft?.number ?? null });
 }

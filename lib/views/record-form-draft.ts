@@ -74,7 +74,7 @@ function draftLeaf(field: LeafSpec, value: unknown, zone: string): Draft {
 }
 
 /** What stands in a field for a value; `undefined` gives an empty field. */
-export function draftField(field: FieldSpec, value: unknown, zone: string): Draft {
+function draftField(field: FieldSpec, value: unknown, zone: string): Draft {
   if (field.type === 'group') return draftFields(field.fields, value, zone);
   if (field.type === 'list') {
     return listIn(value).map((item) => {

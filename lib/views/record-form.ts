@@ -123,6 +123,10 @@ export function viewNewSeriesForm(zone: string): RecordFormView {
 /** What happened to a record does not happen to its copy. */
 const HAPPENED = { doneAt: null, pinnedStart: null, droppedOffAt: null, promisedFor: null, collectedAt: null } as const;
 
+function forgetFilming(record: SeriesRecord): SeriesRecord {
+  return record.kind === 'task' ? { ...record, shots: record.shots.map((shot) => ({ ...shot, filmedAt: null })) } : record;
+}
+
 function dropId(item: Draft): Draft {
   return typeof item === 'object' && !Array.isArray(item) ? { ...item, id: '' } : item;
 }
@@ -137,7 +141,7 @@ function dropLineIds(fields: readonly FieldSpec[], draft: DraftObject): DraftObj
 export function viewCopyForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
   const record: SeriesRecord | undefined = findRecord(document, kind, id);
   if (record === undefined) return null;
-  const form = describeForm(document, kind, { ...record, ...HAPPENED }, null);
+  const form = describeForm(document, kind, { ...forgetFilming(record), ...HAPPENED }, null);
   return { ...form, draft: dropLineIds(listFields(kind), form.draft) };
 }
 

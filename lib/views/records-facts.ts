@@ -31,7 +31,7 @@ function nameDay(weekday: number): string {
 }
 
 /** `Mon–Fri 08:00–17:00, Sat 09:00–12:00`: days next to each other with the same hours are joined. */
-export function sayWeeklyHours(hours: readonly WeeklyHours[]): string {
+function sayWeeklyHours(hours: readonly WeeklyHours[]): string {
   const runs: { first: number; last: number; times: string }[] = [];
   for (const { weekday, from, to } of hours.toSorted((a, b) => a.weekday - b.weekday || a.from.localeCompare(b.from))) {
     const times = `${from}–${to}`;

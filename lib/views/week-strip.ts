@@ -13,8 +13,8 @@ import { formatClockRange, formatInitials } from './week-words';
 const LEAST_BOX = 36;
 
 export const ROAD_ROW = 'road';
-export const AWAY_ROW = 'away';
-export const ELSEWHERE_ROW = 'elsewhere';
+const AWAY_ROW = 'away';
+const ELSEWHERE_ROW = 'elsewhere';
 
 export interface StripInput {
   readonly document: SeriesDocument;
@@ -30,7 +30,7 @@ export function findSessionOf(piece: Span, placeId: string | null, sessions: rea
 }
 
 /** The row a block is drawn in. A wait stands where its part is drying, or away. */
-export function rowOf(block: PlanBlock, document: SeriesDocument): string {
+function rowOf(block: PlanBlock, document: SeriesDocument): string {
   if (block.kind === 'away') return AWAY_ROW;
   if (isErrand(block.kind)) return ROAD_ROW;
   const known = (id: string | null) => (id !== null && document.places.some((place) => place.id === id) ? id : null);

@@ -7,6 +7,8 @@ import { computeWeek } from './week-plan';
 
 /** One week of a series with its accepted plan. */
 export async function viewWeek({ storage, now }: ViewContext, document: SeriesDocument, week: IsoWeek): Promise<WeekView> {
-  const [plan, draft] = await Promise.all([storage.acceptedPlan(document.series.id), storage.latestDraft(document.series.id)]);
+  // The list has no blocks in it, so the draft's number costs little.
+  const [plan, plans] = await Promise.all([storage.acceptedPlan(document.series.id), storage.listPlans(document.series.id)]);
+  const draft = plans.find((one) => one.status === 'draft');
   return computeWeek({ document, plan, now, week, draft: draft?.number ?? null });
 }

@@ -32,6 +32,14 @@ test('the outside series meets every low and high and does not jump at midnight'
   expect(Math.max(...jumps)).toBeLessThan(2.2);
 });
 
+test('the night falls from the high of the day before to the low of the day after', () => {
+  const days = [{ date: '2026-12-01', low: 4, high: 10 }, { date: '2026-12-02', low: 2, high: 20 }, { date: '2026-12-03', low: 8, high: 12 }];
+  const { air } = unwrap(outsideSeries(days, { from: '2026-12-02', to: '2026-12-02' }, LONDON));
+  // Table 6: .82 at hour 24 and .88 at hour 1, .75 at hour 23.
+  expect(air[0]).toBeCloseTo(10 - 8 * 0.85, 9);
+  expect(air[23]).toBeCloseTo(20 - 12 * 0.785, 9);
+});
+
 test('a day of 25 hours has 25 values, its low still at five on the wall', () => {
   const days = ['2026-10-24', '2026-10-25', '2026-10-26'].map((date) => ({ date, low: 4, high: 14 }));
   const series = unwrap(outsideSeries(days, { from: '2026-10-25', to: '2026-10-25' }, LONDON));

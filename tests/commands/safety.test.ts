@@ -59,9 +59,9 @@ describe('ruling on a hazard', () => {
   });
 });
 
-describe('the gate in front of an episode', () => {
-  const status = (context: ReturnType<typeof start>, to: string) => changeRecord(context, SERIES, 'episode', EPISODE, context.document().episodes[0]?.revision ?? 0, { status: to });
+const status = (context: ReturnType<typeof start>, to: string) => changeRecord(context, SERIES, 'episode', EPISODE, context.document().episodes[0]?.revision ?? 0, { status: to });
 
+describe('the gate in front of an episode', () => {
   it('holds a form, and lets through what is signed', async () => {
     const context = start();
     expect(codes(await status(context, 'cleared'))).toEqual(['gate-closed']);

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { climateOfValues } from '@/lib/climate';
 import {
-  checkCoatMaterial, coatClocks, createCoatClock, cureDepth, forecastCoat, MATERIAL_LIBRARY, minutesToDepth, outgasBake, ovenTime, potWindow, readyAt, createCureClock,
-  readyTable, spoiltStarts, steelTimeConstant, unsourcedFields, cautionsOf, type CoatMaterial,
+  checkCoatMaterial, coatClocks, createCoatClock, cureDepth, depthAt, forecastCoat, MATERIAL_LIBRARY, minutesToDepth, outgasBake, ovenTime, potWindow, readyAt, createCureClock,
+  readyTable, readyTables, spoiltStarts, steelTimeConstant, unsourcedFields, cautionsOf, type CoatMaterial,
 } from '@/lib/cure';
 import { addMinutes } from '@/lib/units';
 import { COAT, hour, hourly, libraryMaterial, ORIGIN } from './sample-coats';
@@ -20,6 +20,12 @@ test('in a shop cold enough the window closes before it opens', () => {
   expect(forecast.isWindowEmpty).toBe(true);
   expect(forecast.recoatUntil).toBe(hour(5));
   expect(forecast.reached.recoatFrom).toBe(hour(8));
+});
+
+test('a recoat table holds its shortest wait even where the film is ready sooner', () => {
+  const quick: CoatMaterial = { ...libraryMaterial('paint-polyurethane'), stages: { ...COAT.stages, recoatFrom: 120 } };
+  const opening = (temperature: number) => forecastCoat(createCoatClock(hourly([temperature, 200]), quick), ORIGIN).reached.recoatFrom;
+  expect([opening(20), opening(24), opening(30)]).toEqual([hour(8), hour(6), hour(4)]);
 });
 
 test('a pause stops the clock for its hours and no more', () => {
@@ -73,6 +79,20 @@ test('clocks are made once for a material, and again when it was edited', () => 
   expect(clockOf({ ...COAT })).not.toBe(clockOf({ ...COAT }));
 });
 
+test('a table is made once for a material and a stage', () => {
+  const tables = readyTables(coatClocks(hourly([20, 10])), { step: 60, horizon: 600, origin: ORIGIN });
+  expect(tables(COAT, 'handle')).toBe(tables(COAT, 'handle'));
+  expect(tables(COAT, 'handle')).toEqual(readyTable(createCoatClock(hourly([20, 10]), COAT), 'handle', 60, 600));
+  expect(tables(COAT, 'touchDry')).not.toBe(tables(COAT, 'handle'));
+});
+
+test('what was baked elsewhere does not mind a cold damp workshop', () => {
+  const climate = climateOfValues(ORIGIN, { air: Array.from({ length: 50 }, () => 2), humidity: Array.from({ length: 50 }, () => 99) });
+  const forecast = forecastCoat(createCoatClock(climate, libraryMaterial('powder')), ORIGIN);
+  expect(forecast.faults).toEqual([]);
+  expect(forecast.reached.fullCure).toBe(hour(1));
+});
+
 test('a moisture curing bead follows the vapour in the air: dry winter air takes longer than damp summer air', () => {
   const law = { kind: 'moisture', humidity: 50 } as const;
   const clock = (air: number, damp: number) => createCureClock(
@@ -83,6 +103,7 @@ test('a moisture curing bead follows the vapour in the air: dry winter air takes
   expect(days(20, 32)).toBeGreaterThan(7);
   expect(days(23, 80)).toBeLessThan(2.6);
   expect(cureDepth(3, 4)).toBe(6);
+  expect(depthAt(clock(23, 50), 3, ORIGIN, hour(96))).toBeCloseTo(6, 9);
 });
 
 test('thick steel takes longer to come up to the oven, and a cool oven never gets it there', () => {

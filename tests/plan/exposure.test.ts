@@ -17,8 +17,9 @@ function withIsocyanate(airChanges: number | null): SeriesDocument {
   };
 }
 
+const stateOf = (document: SeriesDocument, task: string) => compile(document).activities.find(({ id }) => id === `task:${task}`)?.states?.find(({ medium }) => medium === 'breath:arch');
+
 describe('isocyanate in the plan', () => {
-  const stateOf = (document: SeriesDocument, task: string) => compile(document).activities.find(({ id }) => id === `task:${task}`)?.states?.find(({ medium }) => medium === 'breath:arch');
 
   it('shuts the air zone to all other work until it has cleared', () => {
     expect(stateOf(withIsocyanate(6), 'task-prime')).toEqual({ medium: 'breath:arch', state: 'isocyanate', tail: 47 });

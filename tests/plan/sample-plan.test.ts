@@ -17,6 +17,15 @@ describe('the plan of the sample series', () => {
     expect(blockOf(plan, 'before-shot:task-strip').end).toBeLessThanOrEqual(blockOf(plan, 'task:task-strip').start);
   });
 
+  it('plans no before-shots that are in the can already, and books the task no longer for it', () => {
+    const strip = sampleSeries().tasks.find((task) => task.id === 'task-strip')!;
+    const shots = strip.shots.map((shot) => (shot.purpose === 'before' ? { ...shot, filmedAt: now } : shot));
+    const filmed = planOf(withTask('task-strip', { shots }), now).plan;
+    expect(filmed.blocks.some((block) => block.id === 'before-shot:task-strip')).toBe(false);
+    const worked = blockOf(filmed, 'task:task-strip').pieces.reduce((sum, piece) => sum + minutesBetween(piece.start, piece.end), 0);
+    expect(worked).toBe(110);
+  });
+
   it('books the mean hands-on time and the shots that are taken during the work', () => {
     const strip = blockOf(plan, 'task:task-strip');
     const worked = strip.pieces.reduce((sum, piece) => sum + minutesBetween(piece.start, piece.end), 0);

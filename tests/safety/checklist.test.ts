@@ -60,6 +60,8 @@ describe('the checklist of an episode', () => {
   });
 });
 
+const take = (name: string, timecode: string) => ({ about: { ...evidence(severe, 'disclosure'), evidence: { kind: 'take', take: name, timecode } as const } });
+
 describe('a signature', () => {
   const draft = { id: 's', name: 'x', about: evidence(severe, 'disclosure'), personId: 'person-robin', at: at('2026-12-01', '20:00'), reason: '' };
   const codes = (change: Partial<Parameters<typeof signStatement>[1]>): readonly string[] => {
@@ -74,7 +76,6 @@ describe('a signature', () => {
   });
 
   it('needs a take with a timecode of the series, or a reason that can be read', () => {
-    const take = (name: string, timecode: string) => ({ about: { ...draft.about, evidence: { kind: 'take', take: name, timecode } as const } });
     expect(codes(take('', '00:00:00:00'))).toEqual(['take-missing']);
     expect(codes(take('A1', '00:00:00:25'))).toEqual(['timecode-wrong']);
     expect(codes(take('A1', '00:00:00:24'))).toEqual([]);

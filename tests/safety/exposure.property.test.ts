@@ -1,13 +1,13 @@
-import fc from 'fast-check';
+import { array, assert, double, integer, property, record } from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { countNoise, countVibration, toMilligrams, toPpm } from '@/lib/safety';
 import { unwrap } from '@/lib/result';
 
-const pieces = fc.array(fc.record({ level: fc.integer({ min: 60, max: 120 }), minutes: fc.integer({ min: 1, max: 200 }) }), { maxLength: 6 });
+const pieces = array(record({ level: integer({ min: 60, max: 120 }), minutes: integer({ min: 1, max: 200 }) }), { maxLength: 6 });
 
 describe('exposure', () => {
   it('does not depend on the order or on how a piece is cut in two', () => {
-    fc.assert(fc.property(pieces, (list) => {
+    assert(property(pieces, (list) => {
       const whole = unwrap(countNoise(list));
       const halves = unwrap(countNoise(list.toReversed().flatMap(({ level, minutes }) => [{ level, minutes: minutes / 2 }, { level, minutes: minutes / 2 }])));
       expect(halves.oshaDose).toBeCloseTo(whole.oshaDose, 6);
@@ -17,7 +17,7 @@ describe('exposure', () => {
   });
 
   it('never falls when something is added', () => {
-    fc.assert(fc.property(pieces, fc.integer({ min: 60, max: 120 }), (list, level) => {
+    assert(property(pieces, integer({ min: 60, max: 120 }), (list, level) => {
       const [before, after] = [unwrap(countNoise(list)), unwrap(countNoise([...list, { level, minutes: 30 }]))];
       expect(after.nioshDose).toBeGreaterThanOrEqual(before.nioshDose);
       expect(after.dailyLevel ?? 0).toBeGreaterThanOrEqual(before.dailyLevel ?? 0);
@@ -25,7 +25,7 @@ describe('exposure', () => {
   });
 
   it('adds the points of vibration, and A(8) is the root of their sixteenth', () => {
-    fc.assert(fc.property(fc.array(fc.record({ magnitude: fc.double({ min: 0, max: 30, noNaN: true }), minutes: fc.integer({ min: 1, max: 400 }) }), { minLength: 1, maxLength: 5 }), (list) => {
+    assert(property(array(record({ magnitude: double({ min: 0, max: 30, noNaN: true }), minutes: integer({ min: 1, max: 400 }) }), { minLength: 1, maxLength: 5 }), (list) => {
       const sum = list.reduce((points, one) => points + unwrap(countVibration([one])).points, 0);
       const day = unwrap(countVibration(list));
       expect(day.points).toBeCloseTo(sum, 6);
@@ -34,7 +34,7 @@ describe('exposure', () => {
   });
 
   it('turns ppm to mg/m3 and back', () => {
-    fc.assert(fc.property(fc.double({ min: 0, max: 1e4, noNaN: true }), fc.double({ min: 10, max: 500, noNaN: true }), (ppm, molarMass) => {
+    assert(property(double({ min: 0, max: 1e4, noNaN: true }), double({ min: 10, max: 500, noNaN: true }), (ppm, molarMass) => {
       expect(toPpm(toMilligrams(ppm, molarMass), molarMass)).toBeCloseTo(ppm, 6);
     }), { numRuns: 60 });
   });

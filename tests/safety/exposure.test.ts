@@ -56,14 +56,16 @@ describe('the wait after isocyanate', () => {
   });
 });
 
-describe('exposure by person and day', () => {
-  const tools = sampleSeries({ equipment: [
-    { kind: 'equipment', id: 'equipment-gun', revision: 1, order: 0, name: 'Grinder', count: 1, exposure: { noise: 100, vibration: 5, source: 'handbook' } },
-    { kind: 'equipment', id: 'old', revision: 1, order: 1, name: 'Old drill', count: 1, exposure: { noise: null, vibration: null, source: '' } },
-  ] });
-  const grinding = (share: number, equipmentIds: readonly string[] = ['equipment-gun']) => changeTask(tools, 'task-strip', { equipmentIds, isNoisy: true, hazards: { facts: [], toolShare: share, sprayed: null, departure: null } });
-  const piece = (date: string, from: string, to: string) => ({ taskId: 'task-strip', personIds: ['person-robin', 'person-kim'], start: at(date, from), end: at(date, to) });
+const tools = sampleSeries({ equipment: [
+  { kind: 'equipment', id: 'equipment-gun', revision: 1, order: 0, name: 'Grinder', count: 1, exposure: { noise: 100, vibration: 5, source: 'handbook' } },
+  { kind: 'equipment', id: 'old', revision: 1, order: 1, name: 'Old drill', count: 1, exposure: { noise: null, vibration: null, source: '' } },
+] });
+const grinding = (share: number, equipmentIds: readonly string[] = ['equipment-gun']) => changeTask(tools, 'task-strip', { equipmentIds, isNoisy: true, hazards: { facts: [], toolShare: share, sprayed: null, departure: null } });
+const piece = (date: string, from: string, to: string) => ({ taskId: 'task-strip', personIds: ['person-robin', 'person-kim'], start: at(date, from), end: at(date, to) });
+const at100 = (minutes: string) => listPersonDays(grinding(1), [piece('2026-12-01', '18:00', minutes)])[0];
+const long = (hours: string) => listPersonDays(grinding(1), [piece('2026-12-01', '08:00', hours)])[0]?.vibrationLevel;
 
+describe('exposure by person and day', () => {
   it('adds the tool time of each piece for everybody on it, each day for itself', () => {
     const days = listPersonDays(grinding(0.5), [piece('2026-12-01', '18:00', '19:00'), piece('2026-12-02', '18:00', '20:00')]);
     expect(days.map(({ date, personId }) => `${date} ${personId}`)).toEqual(['2026-12-01 person-kim', '2026-12-01 person-robin', '2026-12-02 person-kim', '2026-12-02 person-robin']);
@@ -73,12 +75,10 @@ describe('exposure by person and day', () => {
   });
 
   it('judges by action and limit values', () => {
-    const at100 = (minutes: string) => listPersonDays(grinding(1), [piece('2026-12-01', '18:00', minutes)])[0];
     expect(at100('18:04')?.noiseLevel).toBe('below');
     expect(at100('18:06')?.noiseLevel).toBe('action');
     expect(at100('18:20')?.noiseLevel).toBe('limit');
     expect(at100('18:30')?.noiseLevel).toBe('over');
-    const long = (hours: string) => listPersonDays(grinding(1), [piece('2026-12-01', '08:00', hours)])[0]?.vibrationLevel;
     expect([long('09:59'), long('10:00'), long('16:00'), long('16:01')]).toEqual(['below', 'action', 'limit', 'over']);
   });
 

@@ -71,8 +71,9 @@ describe('the hazards of a task', () => {
   });
 });
 
+const codes = (document: ReturnType<typeof sampleSeries>, work?: Parameters<typeof findCombinations>[1]): readonly string[] => findCombinations(document, work).map(({ code }) => code);
+
 describe('combinations', () => {
-  const codes = (document: ReturnType<typeof sampleSeries>, work?: Parameters<typeof findCombinations>[1]): readonly string[] => findCombinations(document, work).map(({ code }) => code);
   const evening = { start: at('2026-12-01', '18:30'), end: at('2026-12-01', '20:30') };
   const later = { start: at('2026-12-01', '20:30'), end: at('2026-12-01', '21:30') };
 

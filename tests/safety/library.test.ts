@@ -33,8 +33,9 @@ describe('the library of hazards', () => {
   });
 });
 
+const codes = (change: Partial<typeof piston>): readonly string[] => checkHazard({ ...piston, ...change }).map(({ code }) => code);
+
 describe('a hazard that somebody wrote', () => {
-  const codes = (change: Partial<typeof piston>): readonly string[] => checkHazard({ ...piston, ...change }).map(({ code }) => code);
 
   it('is refused without a source, with an empty one, or with a read one that has no day', () => {
     expect(codes({ sources: [] })).toEqual(['hazard-without-source']);

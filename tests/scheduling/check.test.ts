@@ -57,6 +57,24 @@ const cases: readonly Case[] = [
     sound: schedule([place('a', 300, 360)]), broken: schedule([place('a', 299, 359)]),
   },
   {
+    rule: 'checkShortestPieces', says: 'no piece of split work is a scrap',
+    problem: problem([activity('a', 150, { calendar: 'sessions', mode: 'split', shortestPiece: 40 })], { calendars: [sessions] }),
+    sound: schedule([place('a', 50, 300, { pieces: [{ start: 50, end: 100 }, { start: 200, end: 300 }] })]),
+    broken: schedule([place('a', 61, 311, { pieces: [{ start: 61, end: 100 }, { start: 200, end: 300 }, { start: 300, end: 311 }] })]),
+  },
+  {
+    rule: 'checkShortestPieces', says: 'work shorter than the shortest piece is one piece',
+    problem: problem([activity('a', 30, { calendar: 'sessions', mode: 'split', shortestPiece: 40 })], { calendars: [sessions] }),
+    sound: schedule([place('a', 70, 100)]),
+    broken: schedule([place('a', 80, 210, { pieces: [{ start: 80, end: 100 }, { start: 200, end: 210 }] })]),
+  },
+  {
+    rule: 'checkSplitPieces', says: 'only intervals too short for a piece are passed over',
+    problem: problem([activity('a', 150, { calendar: 'uneven', mode: 'split', shortestPiece: 40 })], { calendars: [{ id: 'uneven', intervals: [{ start: 0, end: 100 }, { start: 150, end: 189 }, { start: 200, end: 240 }, { start: 300, end: 400 }] }] }),
+    sound: schedule([place('a', 0, 310, { pieces: [{ start: 0, end: 100 }, { start: 200, end: 240 }, { start: 300, end: 310 }] })]),
+    broken: schedule([place('a', 0, 350, { pieces: [{ start: 0, end: 100 }, { start: 300, end: 350 }] })]),
+  },
+  {
     rule: 'checkOneGo', says: 'work in one go has one piece', problem: problem([inSessions], { calendars: [sessions] }),
     sound: schedule([place('a', 0, 60)]), broken: schedule([place('a', 70, 230, { pieces: [{ start: 70, end: 100 }, { start: 200, end: 230 }] })]),
   },

@@ -45,6 +45,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
     latestEnd: optional(fc.integer({ min: 60, max: 300 }), 6),
     due: optional(fc.record({ at: fc.integer({ min: 0, max: 200 }), weight: fc.integer({ min: 1, max: 3 }) }), 2),
     pin: optional(fc.integer({ min: 0, max: 150 }), 12),
+    shortestPiece: optional(fc.integer({ min: 1, max: 12 }), 1),
     previous: optional(fc.integer({ min: 0, max: 150 }), 3),
   }).map((row) => ({
     id: `a${index}`,
@@ -57,6 +58,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
     ],
     ...(row.crew === undefined ? {} : { crew: [row.crew] }),
     ...(row.state === undefined ? {} : { states: [{ medium: 'air', ...row.state }] }),
+    ...(row.shortestPiece === undefined || row.mode === 'one-go' ? {} : { shortestPiece: row.shortestPiece }),
     ...(row.release === undefined ? {} : { release: row.release }),
     ...(row.latestEnd === undefined ? {} : { latestEnd: row.latestEnd }),
     ...(row.due === undefined ? {} : { due: row.due }),

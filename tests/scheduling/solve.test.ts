@@ -37,6 +37,14 @@ describe('placing activities', () => {
     expect(schedule.placements[0]?.pieces).toEqual([{ start: 1080, end: 1260 }, { start: DAY + 1080, end: DAY + 1100 }]);
   });
 
+  it('begins split work later rather than leave a scrap at the end of a session', () => {
+    const busy = activity('busy', 170, { ...inEvenings, pin: { start: 1080 }, demands: [{ resource: 'ann', amount: 1 }] });
+    const split = activity('a', 100, { ...inEvenings, mode: 'split', demands: [{ resource: 'ann', amount: 1 }] });
+    const piecesOf = (more: object) => plan(problem([busy, { ...split, ...more }], { horizon: 4 * DAY, calendars: [evenings], resources: crew })).placements[1]?.pieces;
+    expect(piecesOf({})).toEqual([{ start: 1250, end: 1260 }, { start: DAY + 1080, end: DAY + 1170 }]);
+    expect(piecesOf({ shortestPiece: 30 })).toEqual([{ start: DAY + 1080, end: DAY + 1180 }]);
+  });
+
   it('reads a cure that depends on when it starts from its table', () => {
     const schedule = plan(problem([activity('coat', 55), activity('sand', 10)], { lags: [lag('coat', 'sand', { kind: 'table', step: 30, ready: [100, 200, 300, 400] })] }));
     expect(startOf(schedule, 'sand')).toBe(300);

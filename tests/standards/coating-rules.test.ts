@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { climateOfValues, dewMargin, dewPoint, fahrenheitDifference, fahrenheitReading, NO_HEATING, workshopClimate } from '@/lib/climate';
 import {
   arrheniusRate, createCoatClock, cureDepth, doublingRate, equivalentAge, forecastCoat, judgeCoating, judgeReadings, longestRecoatWait, MATERIAL_LIBRARY,
-  minutesAtMetal, minutesToDepth, nurseSaulMaturity, outgasBake, ovenTime, POLYURETHANE_ROWS, potLifeAt, potWindow, recoatRow, type CoatMaterial,
+  minutesAtMetal, minutesToDepth, NUT_FACTOR, preloadRatio, tighteningTorque, nurseSaulMaturity, outgasBake, ovenTime, POLYURETHANE_ROWS, potLifeAt, potWindow, recoatRow, type CoatMaterial,
 } from '@/lib/cure';
 import { checkVentHoles, galvanizedPreparation } from '@/lib/outwork';
 import { instant } from '@/lib/units';
@@ -85,6 +85,13 @@ test('TO 1-1-8, 6.12.19: single-pack ladder of 15 min, 30 to 45 min, 6 h and 24 
 test('galvanised parts are baked at cure + 30 K for an hour or until they are at oven temperature before powder', () => {
   expect(outgasBake({ metalTemperature: 180, hold: 10 }, 25)).toEqual({ oven: 210, minutes: 60 });
   expect(outgasBake({ metalTemperature: 180, hold: 10 }, 80).minutes).toBe(80);
+});
+
+// Fastener torque note: 3/8 in, 4940 lbf.
+test('torque T = K D F: 3/8 in and 4940 lbf take 30.9 lb ft dry and 23.2 lubricated, so the same torque gives 1.33 x the preload', () => {
+  const [dry, wet] = [NUT_FACTOR.dry, NUT_FACTOR.lubricated].map((factor) => tighteningTorque(factor, 0.375 / 12, 4940));
+  expect([dry!.toFixed(1), wet!.toFixed(1)]).toEqual(['30.9', '23.2']);
+  expect(preloadRatio(NUT_FACTOR.dry, NUT_FACTOR.lubricated)).toBeCloseTo(4 / 3, 9);
 });
 
 // Common practice, no source: a floor of 5 to 8 °C, 20 °C ideal, 10 to 15 % thinner, two weeks before tyres.

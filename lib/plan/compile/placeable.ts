@@ -17,7 +17,11 @@ function calendarFault(activity: Activity, intervals: readonly Interval[], deman
   if (activity.mode === 'one-go' && longest < activity.duration) {
     return { text: `Takes ${needed} in one go, and the longest time ahead ${demands} is ${formatWorkLength(longest)}.`, change: 'Split the work into two, allow pauses, or add a longer session.' };
   }
-  const total = lengths.reduce((sum, length) => sum + length, 0);
+  const piece = activity.shortestPiece ?? 0;
+  if (longest < piece) {
+    return { text: `Takes ${needed} in pieces of at least ${formatWorkLength(piece)}, and the longest time ahead ${demands} is ${formatWorkLength(longest)}.`, change: 'Add a longer session.' };
+  }
+  const total = lengths.filter((length) => length >= piece).reduce((sum, length) => sum + length, 0);
   if (total < activity.duration) return { text: `Takes ${needed}, and all the time ahead ${demands} is ${formatWorkLength(total)}.`, change: `Add sessions ${demands}.` };
   return null;
 }

@@ -2,6 +2,7 @@ import type { Problem, Schedule } from '../problem';
 import { checkBudgets, checkCapacity, checkCrew, checkHolds } from './capacity';
 import { checkHorizon, checkLatestEnds, checkPins, checkReleases } from './dates';
 import { checkElapsedLags, checkMaximumLags, checkTableLags, checkWorkingLags } from './lags';
+import { checkShortestPieces } from './pieces';
 import { checkStates } from './states';
 import type { Rule, Violation } from './violation';
 import { checkCompleteness, checkScore } from './whole';
@@ -11,7 +12,7 @@ export type { Rule, Violation } from './violation';
 
 /** Every rule by name. Written apart from the engine: the two share the friendly types and nothing else. */
 export const RULES = {
-  checkCompleteness, checkDuration, checkCalendarMembership, checkOneGo, checkSplitPieces,
+  checkCompleteness, checkDuration, checkCalendarMembership, checkOneGo, checkSplitPieces, checkShortestPieces,
   checkElapsedLags, checkWorkingLags, checkTableLags, checkMaximumLags,
   checkCapacity, checkCrew, checkHolds, checkBudgets, checkStates,
   checkReleases, checkLatestEnds, checkPins, checkHorizon, checkScore,

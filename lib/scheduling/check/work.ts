@@ -36,12 +36,14 @@ export const checkOneGo: Rule = (problem, schedule) => listDated(problem, schedu
   return [{ rule: 'one-go', message: `${activity.id} is to be done in one go but has ${placement.pieces.length} pieces.`, activities: [activity.id] }];
 });
 
-/** Split work pauses only where its calendar does: no calendar minute between its start and end is left out. */
+/** Split work pauses only where its calendar does: no calendar minute between its start and end is left out, but for intervals too short for a piece. */
 export const checkSplitPieces: Rule = (problem, schedule) => listDated(problem, schedule).flatMap(({ activity, placement }) => {
   const calendar = findCalendar(problem, activity.calendar);
   if (calendar === undefined || activity.mode !== 'split' || activity.duration === 0) return [];
   const { end, pieces, start } = placement;
+  const least = Math.min(activity.shortestPiece ?? 0, activity.duration);
   const expected = calendar.intervals
+    .filter((interval) => interval.end - interval.start >= least)
     .map((interval) => ({ start: Math.max(start, interval.start), end: Math.min(end, interval.end) }))
     .filter((piece) => piece.start < piece.end);
   const isSame = expected.length === pieces.length

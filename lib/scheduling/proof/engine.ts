@@ -37,7 +37,8 @@ export class Engine {
   private clauseLimit = 4000;
   private readonly pairs = new Int32Array(4);
 
-  constructor(readonly network: Network) {
+  /** `looksAtWindows`: also propagate by energy, which pays where bounds are proven and not where they are only used. */
+  constructor(readonly network: Network, private readonly looksAtWindows: boolean) {
     const { instance, activities } = network;
     this.trail = new Trail(network.least, network.greatest);
     this.clauses = new ClauseBase(this.trail);
@@ -121,7 +122,7 @@ export class Engine {
 
   private nextRun(): number {
     this.restarts++;
-    return 100 * luby(this.restarts);
+    return 50 * luby(this.restarts);
   }
 
   private isActivityRun(branching: Branching): boolean {
@@ -217,6 +218,12 @@ export class Engine {
       for (const table of this.tables) {
         if (table.isIdle()) continue;
         if (!table.propagate()) return false;
+        if (trail.size > size) break;
+      }
+      if (trail.size > size) continue;
+      if (!this.looksAtWindows) return true;
+      for (const table of this.tables) {
+        if (!table.checkEnergy()) return false;
         if (trail.size > size) break;
       }
       if (trail.size === size) return true;

@@ -3,6 +3,7 @@ import type { Branching } from './engine';
 import type { CoreInstance, LagRelation } from './instance';
 import { buildNetwork } from './network';
 import type { Random } from './random';
+import { BY_DECISION } from './trail';
 
 const FEWEST = 8;
 
@@ -18,6 +19,7 @@ export class Neighbourhood {
   private readonly isFree: Uint8Array;
   private readonly n: number;
   private turn = 0;
+  private centre = 0;
 
   constructor(
     private readonly instance: CoreInstance,
@@ -29,9 +31,9 @@ export class Neighbourhood {
     this.share = Math.min(this.n, 24);
   }
 
-  /** Tries one neighbourhood of `start`; true when `start` now holds a schedule shorter than `makespan`. */
-  improve(start: Int32Array, makespan: number, limit: number): boolean {
-    this.choose(start, makespan);
+  /** Tries one neighbourhood of `start`, a schedule of `span`; true when `start` now holds one shorter than `makespan`. */
+  improve(start: Int32Array, span: number, makespan: number, limit: number): boolean {
+    this.choose(start, span);
     const pairs: number[] = [];
     for (let p = 0; p < this.openPairs.length; p += 2) {
       const a = this.openPairs[p]!;
@@ -39,8 +41,9 @@ export class Neighbourhood {
       if (this.isFree[a] === 1 || this.isFree[b] === 1) pairs.push(a, b);
     }
     const instance: CoreInstance = { ...this.instance, horizon: makespan - 1, relations: [...this.instance.relations, ...this.keepOrder(start)] };
-    const engine = new Engine(buildNetwork(instance, null, pairs));
+    const engine = new Engine(buildNetwork(instance, null, pairs), false);
     for (let i = 0; i < this.n; i++) engine.wish[i] = start[i]!;
+    if (this.turn % 4 !== 3) this.holdEarlier(engine, start);
     const branching: Branching = this.turn % 2 === 0 ? 'alternate' : 'activity';
     this.turn++;
     const outcome = engine.search(limit, branching);
@@ -52,11 +55,22 @@ export class Neighbourhood {
     return true;
   }
 
+  /** Work that ends before the neighbourhood stays as it is. */
+  private holdEarlier(engine: Engine, start: Int32Array): void {
+    const { durations } = this.instance;
+    for (let i = 0; i < this.n; i++) {
+      if (this.isFree[i] === 1 || 2 * start[i]! + durations[i]! >= 2 * this.centre) continue;
+      engine.trail.post(2 * i, start[i]!, BY_DECISION, 0);
+      engine.trail.post(2 * i + 1, -start[i]!, BY_DECISION, 0);
+    }
+  }
+
   /** Sets free the activities around a time, or around a time and those that compete with them. */
   private choose(start: Int32Array, makespan: number): void {
     const { n, isFree, random } = this;
     const { durations } = this.instance;
     const centre = random.below(makespan + 1);
+    this.centre = centre;
     const noise = random.below(3) === 0 ? makespan >> 1 : makespan >> 4;
     const keys = new Float64Array(n);
     for (let i = 0; i < n; i++) {

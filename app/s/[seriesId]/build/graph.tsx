@@ -7,8 +7,7 @@ interface GraphProps {
   readonly seriesId: string;
 }
 
-const WIDTH = 186;
-const HEIGHT = 62;
+/** Mean width of a letter in a label, px. */
 const LETTER = 5.7;
 
 /** Work as plates in columns, joined by their order; waits carry their words. The list below says the same. */
@@ -30,7 +29,7 @@ export function Graph({ graph, seriesId, name }: GraphProps & { readonly name: s
           ))}
         </g>
         {graph.nodes.map((node) => (
-          <Node key={node.key} node={node} seriesId={seriesId} />
+          <Node key={node.key} node={node} size={graph.node} seriesId={seriesId} />
         ))}
       </svg>
     </section>
@@ -49,9 +48,9 @@ function Label({ arc }: { readonly arc: GraphArc }) {
   );
 }
 
-function Node({ node, seriesId }: { readonly node: GraphNode; readonly seriesId: string }) {
+function Node({ node, size, seriesId }: { readonly node: GraphNode; readonly size: WorkGraph['node']; readonly seriesId: string }) {
   return (
-    <foreignObject x={node.x} y={node.y} width={WIDTH} height={HEIGHT}>
+    <foreignObject x={node.x} y={node.y} width={size.width} height={size.height}>
       <RecordLink seriesId={seriesId} to={node.work} className={`${styles.node} ${styles[node.sort]} ${node.isDone ? styles.done : ''}`}>
         <span className={styles.title}>{node.title}</span>
         <span className={styles.when}>

@@ -31,7 +31,7 @@ export default async function BuildPage({ params, searchParams }: Props) {
             ? `Every part as a thread of its states, and the work in its order. Dates are those of plan ${view.planNumber}.`
             : 'Every part as a thread of its states, and the work in its order. There are no dates before the first plan.'
         }
-        actions={view.hasPlan ? null : <LinkButton href={plansPath(seriesId)} look="main">Make a plan</LinkButton>}
+        actions={view.hasPlan || view.graph.nodes.length === 0 ? null : <LinkButton href={plansPath(seriesId)} look="main">Make a plan</LinkButton>}
       />
       {view.staleness ? (
         <p className={styles.stale}>
@@ -48,7 +48,7 @@ export default async function BuildPage({ params, searchParams }: Props) {
           <Parts view={view} />
         </>
       )}
-      <Work view={view} />
+      {view.assemblies.length + view.graph.nodes.length > 0 ? <Work view={view} /> : null}
     </PageBody>
   );
 }

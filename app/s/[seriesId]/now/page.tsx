@@ -30,7 +30,7 @@ export default async function NowPage({ params }: Props) {
   return (
     <PageBody>
       <Refresh />
-      <PlanBanner plan={view.plan} seriesId={seriesId} />
+      {view.plan === null ? null : <PlanBanner plan={view.plan} seriesId={seriesId} />}
       <SessionLine view={view} />
       <div className={styles.columns}>
         <div>

@@ -10,10 +10,12 @@ import styles from './page.module.css';
 interface DecisionProps {
   readonly seriesId: string;
   readonly number: number;
+  /** The build has changed since: it can only be put aside. */
+  readonly isStale: boolean;
 }
 
 /** Accept or discard a draft. A refusal stays in view with its fix. */
-export function Decision({ seriesId, number }: DecisionProps) {
+export function Decision({ seriesId, number, isStale }: DecisionProps) {
   const { say } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [isPending, start] = useTransition();
@@ -27,11 +29,13 @@ export function Decision({ seriesId, number }: DecisionProps) {
   };
   return (
     <UntilReady className={styles.decision}>
-      <Button look="main" aria-disabled={isPending} onClick={() => decide(() => acceptPlanAction(seriesId, number), `Plan ${number} is accepted.`)}>
-        <Check size={18} aria-hidden /> Accept plan {number}
-      </Button>
+      {isStale ? null : (
+        <Button look="main" aria-disabled={isPending} onClick={() => decide(() => acceptPlanAction(seriesId, number), `Plan ${number} is accepted.`)}>
+          <Check size={18} aria-hidden /> Accept plan {number}
+        </Button>
+      )}
       <Button look="stop" aria-disabled={isPending} onClick={() => decide(() => discardPlanAction(seriesId, number), `Plan ${number} is discarded. It stays in the list.`)}>
-        <Trash2 size={18} aria-hidden /> Discard it
+        <Trash2 size={18} aria-hidden /> Discard plan {number}
       </Button>
       {issues.length > 0 ? (
         <div role="alert" className={styles.refusal}>

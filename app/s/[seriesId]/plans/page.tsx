@@ -84,7 +84,7 @@ function Draft({ draft, view }: { readonly draft: DraftView; readonly view: Plan
           <TriangleAlert size={18} aria-hidden /> {draft.staleness} Re-plan before you accept.
         </p>
       ) : null}
-      <Decision seriesId={view.seriesId} number={draft.number} />
+      <Decision seriesId={view.seriesId} number={draft.number} isStale={draft.staleness !== null} />
       <Facts plan={draft} />
       {draft.episodes.length > 0 ? (
         <>

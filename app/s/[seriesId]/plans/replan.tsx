@@ -78,9 +78,11 @@ export function Replan({ seriesId, hasPlan }: ReplanProps) {
       {isRunning ? (
         <div className={styles.progress}>
           <progress value={progress?.share ?? 0} max={1} aria-label="Share of the search time used" />
-          <p aria-live="polite">{progress ? describeProgress(progress) : 'Reading the build and laying out the work'}</p>
+          <p>{progress ? describeProgress(progress) : 'Reading the build and laying out the work'}</p>
         </div>
       ) : null}
+      {/* Read out at each quarter only: ten times a second would be noise. */}
+      <output className="visually-hidden">{isRunning ? `Planning, ${25 * Math.floor(4 * (progress?.share ?? 0))} %` : ''}</output>
       {issues.length > 0 ? (
         <div role="alert" className={styles.issues}>
           <h2>No plan was made</h2>

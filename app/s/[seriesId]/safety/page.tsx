@@ -105,7 +105,7 @@ function Episodes({ view }: { readonly view: SafetyRoomView }) {
 
 function Matrix({ view }: { readonly view: SafetyRoomView }) {
   return (
-    <div className={styles.scroll} tabIndex={0} role="region" aria-label="Hazards by episode">
+    <section className={styles.scroll} aria-label="Hazards by episode">
       <table className={styles.matrix}>
         <caption>Lines answered of lines owed. An empty cell: not shown.</caption>
         <thead>
@@ -140,7 +140,7 @@ function Matrix({ view }: { readonly view: SafetyRoomView }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
 

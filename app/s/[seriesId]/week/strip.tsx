@@ -7,7 +7,7 @@ import styles from './strip.module.css';
 const percent = (share: number): string => `${(100 * share).toFixed(3)}%`;
 
 /** Least width of the strip: every scaled minute gets this many px. */
-const PX_PER_UNIT = 0.74;
+const PX_PER_UNIT = 0.66;
 
 /** The week as a strip: days as columns of time, places as rows, sessions as frames. Scrolls inside itself when the screen is narrow. */
 export function Strip({ view }: { readonly view: WeekView }) {

@@ -51,5 +51,5 @@ export async function POST(request: Request, { params }: Props): Promise<Respons
     },
     cancel: () => stopped.abort(),
   });
-  return new Response(body, { headers: { 'content-type': 'application/x-ndjson; charset=utf-8', 'cache-control': 'no-store' } });
+  return new Response(body, { headers: { 'content-type': 'application/x-ndjson; charset=utf-8', 'cache-control': 'no-store, no-transform' } });
 }

@@ -40,12 +40,12 @@ export default async function WeekPage({ params }: Props) {
           </LinkButton>
         }
       />
-      <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />
+      {view.plan === null && view.sessions.length === 0 ? null : <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />}
       <h2 className="visually-hidden">The week</h2>
       <WeekBody view={view} />
       <Sessions view={view} />
       <div className={styles.pair}>
-        <Fallback view={view} />
+        {view.sessions.length > 0 ? <Fallback view={view} /> : null}
         <Deadlines view={view} />
       </div>
       <Waiting view={view} />
@@ -79,12 +79,11 @@ function WeekLinks({ view }: { readonly view: WeekView }) {
 function WeekBody({ view }: { readonly view: WeekView }) {
   if (view.sessions.length === 0 && view.rows.length === 0) {
     return (
-      <EmptyState
-        title="No session and nothing under way this week"
-        actions={<LinkButton href={repeatSessionsPath(view.seriesId)}>Add sessions</LinkButton>}
-      >
-        <p>Work is planned into sessions only. Add the evenings and days that the workshop is open, then re-plan.</p>
-      </EmptyState>
+      <div className={styles.section}>
+        <EmptyState title="No session and nothing under way this week" actions={<LinkButton href={repeatSessionsPath(view.seriesId)}>Add sessions</LinkButton>}>
+          <p>Work is planned into sessions only. Add the evenings and days that the workshop is open, then re-plan.</p>
+        </EmptyState>
+      </div>
     );
   }
   return (

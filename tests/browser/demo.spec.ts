@@ -1,0 +1,41 @@
+import { expect, test } from '@playwright/test';
+import { DEMO, expectNoSidewaysScroll, planAndAccept } from './pages';
+
+test.describe.configure({ mode: 'serial' });
+
+test('a first start shows the demo and leads to a plan of this week', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('link', { name: 'Back on the Bread Round' }).click();
+  await expect(page).toHaveURL(/\/week\/\d{4}-W\d{2}$/);
+  await expect(page.getByText('There is no accepted plan yet.')).toBeVisible();
+  await page.getByRole('link', { name: 'Make a plan' }).click();
+  await planAndAccept(page);
+  await page.getByRole('link', { name: 'Week', exact: true }).click();
+  await expect(page.getByText(/plan 1, made/)).toBeVisible();
+});
+
+test('a block says why it is there and can be pinned and let go', async ({ page }) => {
+  await page.goto(DEMO);
+  const nextWeek = page.getByRole('link', { name: /^Week after/ });
+  await nextWeek.click();
+  await page.getByRole('region', { name: /^Strip of the week/ }).getByRole('button', { name: /^Work: / }).first().click();
+  const sheet = page.getByRole('dialog');
+  await expect(sheet).toBeVisible();
+  await expect(sheet.getByRole('heading', { name: 'Why here' })).toBeVisible();
+  await sheet.getByRole('button', { name: /^Pin/ }).click();
+  await expect(page.getByRole('status').getByText(/^Fixed the start of/)).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).first().click();
+  await expect(page.getByRole('status').getByText(/^Undid/)).toBeVisible();
+});
+
+test('the phone shows now, next and what not to forget', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(`${DEMO}/now`);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await expect(page.getByRole('region', { name: /forget/ })).toBeVisible();
+  await expectNoSidewaysScroll(page);
+  for (const link of await page.getByRole('navigation', { name: 'Rooms' }).getByRole('link').all()) {
+    const box = await link.boundingBox();
+    expect(box!.height).toBeGreaterThanOrEqual(44);
+  }
+});
