@@ -2,15 +2,15 @@
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 
 /** BBC subtitle guidelines: characters a line, lines, words a minute. */
-export const LINE_CHARACTERS = 37;
-export const CAPTION_LINES = 2;
+const LINE_CHARACTERS = 37;
+const CAPTION_LINES = 2;
 /** Words of a spoken caution: 12 s at 150 words a minute. */
-export const SPOKEN_WORDS = 30;
+const SPOKEN_WORDS = 30;
 const SPEECH_WORDS_A_MINUTE = 150;
 
 const wordsOf = (text: string): readonly string[] => text.trim().split(/\s+/).filter((word) => word !== '');
 
-export const countWords = (text: string): number => wordsOf(text).length;
+const countWords = (text: string): number => wordsOf(text).length;
 
 /** Seconds a caution stands, computed from the guidelines: at least 3. @example captionSeconds('…43 characters, 7 words…') // 3.87 */
 export function captionSeconds(text: string): number {

@@ -83,7 +83,7 @@ const pairIssue = (code: string, { first, second }: Meeting, words: string, fix:
   issue(code, `${startWith(first.task)} ${words} “${second.task.name}”.`, fix, { subjects: [subjectOf(first.task), subjectOf(second.task)] });
 
 /** A burner with solvent in the air: in one task, in two at a time, or a heated session. */
-export function findBurnerInVapour(scene: Scene): readonly Issue[] {
+function findBurnerInVapour(scene: Scene): readonly Issue[] {
   const own = [...scene.tasks.values()].filter(({ facts }) => hasAny(facts, IN_AIR) && hasAny(facts, BURNS)).map(({ task }) =>
     issue('burner-in-vapour', `${startWith(task)} has a flame, an arc or a heater and solvent in the same air.`, 'Split it in two tasks: heater off, unplugged and cold before any lid comes off.', { subjects: [subjectOf(task)] }));
   const pairs = listMeetings(scene, ({ facts }) => hasAny(facts, BURNS), ({ facts }) => hasAny(facts, IN_AIR))
@@ -104,7 +104,7 @@ function findHeatedSessions({ document, work, tasks }: Scene): readonly Issue[] 
 }
 
 /** Sparks where paint is wet, or beside open fuel. */
-export function findSparksNearFuel(scene: Scene): readonly Issue[] {
+function findSparksNearFuel(scene: Scene): readonly Issue[] {
   const own = [...scene.tasks.values()].filter(({ facts }) => hasAny(facts, SPARKS) && hasAny(facts, FUEL)).map(({ task }) =>
     issue('sparks-near-fuel', `${startWith(task)} throws sparks beside open fuel.`, 'Close and remove the fuel in a task before it.', { subjects: [subjectOf(task)] }));
   const pairs = listMeetings(scene, ({ facts }) => hasAny(facts, SPARKS), ({ facts }) => hasAny(facts, FUEL))
@@ -115,13 +115,13 @@ export function findSparksNearFuel(scene: Scene): readonly Issue[] {
 }
 
 /** Dust in air that holds wet paint. */
-export function findDustOnWetPaint(scene: Scene): readonly Issue[] {
+function findDustOnWetPaint(scene: Scene): readonly Issue[] {
   return listWetMeetings(scene, ({ task, facts }) => task.isDusty || facts.has('dust-sanding'))
     .map((meeting) => pairIssue('dust-on-wet-paint', meeting, 'makes dust while paint is wet from', 'Do the dusty work first, or wait until it is touch dry.'));
 }
 
 /** Chlorinated cleaner on a part, or in the air that day, before heat: phosgene. */
-export function findCleanerBeforeHeat({ tasks, work }: Scene): readonly Issue[] {
+function findCleanerBeforeHeat({ tasks, work }: Scene): readonly Issue[] {
   const all = [...tasks.values()];
   return all.filter(({ facts }) => facts.has('chlorinated')).flatMap((first) => all.filter(({ facts }) => hasAny(facts, HOT)).flatMap((second) => {
     const isSame = first.task.id === second.task.id;
@@ -138,7 +138,7 @@ const crewIn = (sessions: readonly Session[], piece: WorkedPiece): ReadonlySet<s
   new Set([...piece.personIds, ...sessions.filter((session) => overlaps(session, piece)).flatMap(({ crewIds }) => crewIds)]);
 
 /** Nobody else in the building for work that needs a second person. */
-export function findAlone({ document, work, tasks }: Scene): readonly Issue[] {
+function findAlone({ document, work, tasks }: Scene): readonly Issue[] {
   const alone = new Set([...tasks.values()].filter(({ facts, isTwoPerson }) => isTwoPerson && facts.has('alone')).map(({ task }) => task.id));
   for (const piece of work.pieces) {
     if (tasks.get(piece.taskId)?.isTwoPerson === true && crewIn(document.sessions, piece).size < 2) alone.add(piece.taskId);
@@ -150,7 +150,7 @@ export function findAlone({ document, work, tasks }: Scene): readonly Issue[] {
 }
 
 /** Gloves at a turning spindle: stated, or laid out for the task. */
-export function findGlovesAtSpindle({ tasks }: Scene): readonly Issue[] {
+function findGlovesAtSpindle({ tasks }: Scene): readonly Issue[] {
   return [...tasks.values()]
     .filter(({ task, facts }) => facts.has('turning-or-drilling') && (facts.has('gloves-worn') || task.layOut.some((text) => /\bgloves?\b/i.test(text) && !/\b(no|off)\b/i.test(text))))
     .map(({ task }) => issue('gloves-at-spindle', `${startWith(task)} has gloves at a turning spindle.`, 'Take the gloves off the list of things to lay out; write “no gloves” there.', { subjects: [subjectOf(task)] }));

@@ -1,5 +1,5 @@
 /** Hazards of the work and of what is shown: found from facts, answered with evidence, held at a gate. */
-export { breakLines, captionSeconds, checkCaution, countWords, spokenSeconds, SPOKEN_WORDS, writeCaptions } from './captions';
+export { breakLines, captionSeconds, spokenSeconds, writeCaptions } from './captions';
 export type { CaptionFile, Cue } from './captions';
 export { briefSession } from './brief';
 export type { BriefHazard, SessionBrief } from './brief';
@@ -14,7 +14,7 @@ export { findHazards } from './find-hazards';
 export type { FoundHazard, RemovedHazard, TaskHazardList } from './find-hazards';
 export { checkRelease, isGuarded, judgeGate } from './gate';
 export type { Block, Gate } from './gate';
-export { readSign, SIGN_CODES } from './iso-7010';
+export { readSign } from './iso-7010';
 export type { Sign } from './iso-7010';
 export { LIBRARY } from './library';
 export { listHazards } from './library-in-force';
@@ -24,7 +24,7 @@ export { STANDING_WORDS } from './model';
 export type { Hazard } from './model';
 export { assessRisk } from './risk-matrix';
 export type { Probability, RiskLevel } from './risk-matrix';
-export { latestEvidence, listOverrides, SHORTEST_REASON, signStatement } from './statements';
+export { listOverrides, signStatement } from './statements';
 export type { StatementDraft } from './statements';
 export { timecodeSeconds } from './timecode';
 export { factsOfTask } from './task-facts';

@@ -31,9 +31,6 @@ export interface Sign {
 
 const FROM_MEMORY: readonly string[] = ['P069'];
 
-/** All codes this program knows, in order. */
-export const SIGN_CODES: readonly string[] = Object.keys(SIGNS);
-
 /**
  * The sign of a code. Fails with `sign-unknown`: only part of the standard is kept here.
  * @example readSign('M017') // { ok: true, value: { code: 'M017', kind: 'mandatory', meaning: 'Wear respiratory protection', status: 'read' } }

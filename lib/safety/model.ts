@@ -2,7 +2,7 @@
 import type { HazardFields } from '@/lib/build';
 
 export type {
-  Caution, Control, ControlLevel, Deferral, Evidence, HazardSeverity, ProtectiveEquipment, Source, SourceStatus, Trigger,
+  Caution, Control, ControlLevel, Deferral, HazardSeverity, ProtectiveEquipment, Source, SourceStatus, Trigger,
 } from '@/lib/build';
 
 export interface Hazard extends HazardFields {

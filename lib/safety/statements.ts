@@ -5,7 +5,7 @@ import type { Instant } from '@/lib/units';
 import { readTimecode } from './timecode';
 
 /** Shortest reason that says something. */
-export const SHORTEST_REASON = 12;
+const SHORTEST_REASON = 12;
 
 /** The last signature on a line of an episode's checklist. */
 export function latestEvidence({ statements }: SeriesDocument, episodeId: string, itemId: string): Statement | null {

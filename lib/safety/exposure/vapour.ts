@@ -5,9 +5,9 @@ import { checkDuration, checkMagnitude } from './amount';
 const LITRES_PER_MOLE = 24.45;
 
 /** Least wait after isocyanate spraying, minutes: HSE found that a room may need up to this. */
-export const ISOCYANATE_WAIT = 30;
+const ISOCYANATE_WAIT = 30;
 /** Air in a room mixes badly; the effective air changes are divided by this. Judgement. */
-export const DEFAULT_MIXING = 3;
+const DEFAULT_MIXING = 3;
 
 /** @example toMilligrams(100, 106.17) // 434.2 mg/m3 of xylene */
 export function toMilligrams(ppm: number, molarMass: number): number {
