@@ -221,3 +221,24 @@ describe('stopping', () => {
     expect(plan(small, 400).score.tardiness).toBe(orders([0, 1, 2, 3, 4], 0));
   });
 });
+
+describe('a cycle of lags that pushes itself past the horizon', () => {
+  const lags: Problem['lags'] = [
+    { id: 'long wait', from: { activity: 'a', at: 'start' }, to: { activity: 'b', at: 'start' }, min: { kind: 'working', minutes: 26, calendar: 'short' } },
+    { id: 'window', from: { activity: 'a', at: 'start' }, to: { activity: 'b', at: 'end' }, min: { kind: 'working', minutes: 16, calendar: 'short' }, max: 30 },
+  ];
+  const pushing: Problem = {
+    horizon: 150,
+    calendars: [{ id: 'short', intervals: [{ start: 0, end: 15 }] }],
+    resources: [],
+    activities: [{ id: 'a', duration: 0, mode: 'one-go', demands: [] }, { id: 'b', duration: 5, mode: 'one-go', demands: [] }],
+    lags,
+  };
+
+  it.each([['as stated', lags], ['the other way round', lags.toReversed()]])('is a contradiction with its lags %s', (_, stated) => {
+    const solution = unwrap(solve({ ...pushing, lags: stated }, { stop: afterWork(2), seed: 1 }));
+    if (solution.status !== 'infeasible') throw new Error(`It was ${solution.status}.`);
+    const kinds = solution.contradiction.facts.map((fact) => ('lag' in fact ? `${fact.kind} ${fact.lag}` : fact.kind)).toSorted();
+    expect(kinds).toEqual(['duration', 'lag-max window', 'lag-min long wait']);
+  });
+});

@@ -41,7 +41,7 @@ export interface CoreSolution extends CoreProgress {
 const FIRST_SLICE = 20_000;
 const LONGEST_SLICE = 640_000;
 /** A step of the exact search costs about so many steps of schedule generation. */
-const ENTRY_COST = 3;
+const ENTRY_COST = 12;
 
 /** Solves a core instance as well as the stopping rule allows. Throws on data that is no instance (a bug of the caller). */
 export function solveCore(instance: CoreInstance, options: CoreOptions): CoreSolution {
@@ -93,7 +93,7 @@ class Search {
       for (let slice = FIRST_SLICE; !this.isDone(); slice = Math.min(LONGEST_SLICE, slice * 2)) {
         this.prove(engine, this.starts ? proofs * slice : slice);
         if (this.starts && !this.isDone()) this.explore(neighbourhood, 2 * slice);
-        if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((2 * slice) / small));
+        if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((5 * slice) / small));
       }
     }
     const progress = this.progress();
@@ -170,7 +170,7 @@ class Search {
         span = this.genetic.recall(starts);
         if (span < 0) return;
       }
-      if (neighbourhood.improve(starts, span, this.makespan, 300)) {
+      if (neighbourhood.improve(starts, span, this.makespan, 100)) {
         this.offer(starts, makespanOf(this.instance, starts));
         this.genetic?.adopt(starts);
       }
@@ -185,7 +185,8 @@ class Search {
     this.proofs++;
     const isFromBelow = this.starts !== null && this.proofs % 4 === 0;
     while (engine.work < last) {
-      const bound = Int32Array.of(2 * mk + 1, -this.lowerBound);
+      const tried = this.lowerBound;
+      const bound = Int32Array.of(2 * mk + 1, -tried);
       const outcome = engine.search(20_000, 'activity', isFromBelow ? bound : undefined, () => engine.work >= last || this.isDone());
       if (outcome === 'solution') this.offerFound(engine);
       if (!engine.settleRoot()) {
@@ -194,7 +195,7 @@ class Search {
         return;
       }
       this.raise(engine.least(mk));
-      if (outcome === 'refuted') this.raise(this.lowerBound + 1);
+      if (outcome === 'refuted') this.raise(tried + 1);
       if (this.isDone()) return;
     }
   }
