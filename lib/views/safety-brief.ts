@@ -5,7 +5,7 @@ import { datedWork } from '@/lib/plan';
 import { briefSession, STANDING_WORDS } from '@/lib/safety';
 import type { ViewContext } from './context';
 import type { BriefView } from './safety-model';
-import { sayExposure, saySigns, sayVapour, SEVERITY_WORDS } from './safety-words';
+import { isWorthTelling, sayExposure, saySigns, sayVapour, SEVERITY_WORDS } from './safety-words';
 
 function whyThere(task: Task, index: number, count: number): string {
   if (task.coats.length > 0) return count > 1 && index > 0 ? 'after the dust has settled' : 'clean air first';
@@ -34,6 +34,6 @@ export async function viewBrief({ storage }: Pick<ViewContext, 'storage'>, docum
     notAlone: brief.notAlone.map(({ taskName, isCovered }) => ({ isCovered, text: isCovered ? `${taskName}: a second person is in; stay within call` : `${taskName}: only one person is in. Not tonight.` })),
     ventilation: brief.ventilation, combinations: brief.combinations, stopRules: brief.stopRules,
     vapours: brief.tasks.flatMap((task) => sayVapour(document, task).row ?? []),
-    exposures: brief.exposures.map((day) => sayExposure(document, day)),
+    exposures: brief.exposures.filter(isWorthTelling).map((day) => sayExposure(document, day)),
   };
 }

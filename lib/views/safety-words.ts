@@ -33,6 +33,9 @@ const ADVICE = {
   over: 'over the limit, counted at the ear and without protection: share it out, or spread it over days',
 } as const;
 
+/** Some action value is reached, or a tool has no figure. */
+export const isWorthTelling = (day: PersonDay): boolean => day.noiseLevel !== 'below' || day.vibrationLevel !== 'below' || day.unknownTools.length > 0;
+
 /** A person's day in words. */
 export function sayExposure(document: SeriesDocument, day: PersonDay): ExposureRow {
   const { noise, vibration } = day;

@@ -6,7 +6,7 @@ import { buildMatrix, findCombinations, listPersonDays, listReviews, STANDING_WO
 import type { Instant } from '@/lib/units';
 import type { ViewContext } from './context';
 import type { MatrixCellView, SafetyRoomView } from './safety-model';
-import { sayExposure, sayVapour, SEVERITY_WORDS } from './safety-words';
+import { isWorthTelling, sayExposure, sayVapour, SEVERITY_WORDS } from './safety-words';
 
 /** Days ahead whose exposure is listed. */
 const DAYS_AHEAD = 21;
@@ -25,7 +25,7 @@ function viewExposures(document: SeriesDocument, work: DatedWork, now: Instant):
   const { zone } = document.series;
   const [from, to] = [dateOf(now, zone), addDays(dateOf(now, zone), DAYS_AHEAD)];
   return listPersonDays(document, work.pieces)
-    .filter(({ date, noiseLevel, vibrationLevel, unknownTools }) => date >= from && date <= to && (noiseLevel !== 'below' || vibrationLevel !== 'below' || unknownTools.length > 0))
+    .filter((day) => day.date >= from && day.date <= to && isWorthTelling(day))
     .map((day) => sayExposure(document, day));
 }
 

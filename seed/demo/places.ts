@@ -4,8 +4,8 @@ import { NO_ROOM_AIR, NO_TOOL_EXPOSURE, type RoomAir, type ToolExposure } from '
 
 const paced = 'paced out; air changes guessed from the leaks: measure before you rely on it';
 const arch: RoomAir = { volume: 260, airChanges: 1, source: paced };
-const example = 'example figure, no source: take the handbook of your own tool, or measure';
-const tool = (noise: number | null, vibration: number | null): ToolExposure => ({ noise, vibration, source: example });
+const guess = 'our guess, no source: take the handbook of your own tool, or measure';
+const tool = (noise: number | null, vibration: number | null): ToolExposure => ({ noise, vibration, source: guess });
 
 export const places = [
   { id: 'place-main-bay', name: 'Main bay', capacity: 2, airZone: 'arch', air: arch },

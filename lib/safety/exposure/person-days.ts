@@ -23,7 +23,7 @@ export interface PersonDay {
   readonly vibration: VibrationDay;
   readonly vibrationLevel: ExposureLevel;
   readonly taskIds: readonly string[];
-  /** Tools with no figure: what they do is not counted. */
+  /** Tools of loud or shaking work none of which has a figure: what they do is not counted. */
   readonly unknownTools: readonly string[];
 }
 
@@ -57,13 +57,13 @@ function addTask(tally: Tally, tools: readonly Equipment[], task: Task, worked: 
   const minutes = Math.min(1440, worked * task.hazards.toolShare);
   tally.taskIds.add(task.id);
   if (minutes <= 0) return;
-  for (const { name, exposure: { noise, vibration } } of tools) {
+  for (const { exposure: { noise, vibration } } of tools) {
     if (noise !== null && noise > 0) tally.noise.push({ level: noise, minutes });
     if (vibration !== null && vibration > 0) tally.vibration.push({ magnitude: vibration, minutes });
-    if (task.isNoisy && noise === null) tally.unknown.add(name);
-    if (task.hazards.facts.includes('vibrating-tool') && vibration === null) tally.unknown.add(name);
   }
-  if (task.isNoisy && tools.length === 0) tally.unknown.add(`${task.name}: no tool named`);
+  const isVibrating = task.hazards.facts.includes('vibrating-tool');
+  const isUnknown = (task.isNoisy && tools.every(({ exposure }) => exposure.noise === null)) || (isVibrating && tools.every(({ exposure }) => exposure.vibration === null));
+  if (isUnknown) tally.unknown.add(tools.length === 0 ? `${task.name}: no tool named` : tools.map(({ name }) => name).join(', '));
 }
 
 /** Pieces that begin on one day count there whole: sessions do not cross midnight by more than an evening. */

@@ -92,8 +92,7 @@ function Episodes({ view }: { readonly view: SafetyRoomView }) {
             <Link href={episodeSafetyPath(view.seriesId, id)}>{name}</Link>
             <span className={styles.soft}>{status}</span>
             <span className={open > 0 ? styles.stop : styles.soft}>
-              {open > 0 ? <OctagonX size={16} aria-hidden /> : null} {open === 0 ? 'nothing on this list is open' : `${open} ${open === 1 ? 'blocks' : 'block'} it`}
-              {overrides > 0 ? `, ${overrides} overridden` : ''}
+              {open > 0 ? <OctagonX size={16} aria-hidden /> : null} {sayBlocks(open, overrides)}
             </span>
           </li>
         ))}
@@ -101,6 +100,12 @@ function Episodes({ view }: { readonly view: SafetyRoomView }) {
       {view.rows.length === 0 ? null : <Matrix view={view} />}
     </section>
   );
+}
+
+function sayBlocks(open: number, overrides: number): string {
+  const over = overrides > 0 ? 'overridden' : '';
+  if (open > 0) return [`${open} ${open === 1 ? 'blocks' : 'block'} it`, over].filter(Boolean).join(', ');
+  return over === '' ? 'nothing on this list is open' : over;
 }
 
 function Matrix({ view }: { readonly view: SafetyRoomView }) {

@@ -34,7 +34,7 @@ export default async function BriefPage({ params }: Props) {
         <Order view={view} />
         <NotAlone view={view} />
         <Listing id="hand" title="At hand before the start" lines={view.atHand.map(({ code, meaning }) => `${meaning} (${code})`)} />
-        <Listing id="lay" title="Lay out" lines={view.layOut} />
+        <Listing id="lay" title="Lay out" lines={view.layOut} isLong />
         <Listing id="wear" title="Wear" lines={view.worn} />
         <Listing id="air" title="Ventilation" lines={view.ventilation} />
         <Hazards view={view} />
@@ -51,10 +51,10 @@ export default async function BriefPage({ params }: Props) {
   );
 }
 
-function Listing({ id, title, lines }: { readonly id: string; readonly title: string; readonly lines: readonly string[] }) {
+function Listing({ id, title, lines, isLong = false }: { readonly id: string; readonly title: string; readonly lines: readonly string[]; readonly isLong?: boolean }) {
   if (lines.length === 0) return null;
   return (
-    <section aria-labelledby={`brief-${id}`}>
+    <section aria-labelledby={`brief-${id}`} className={isLong ? styles.long : undefined}>
       <h2 id={`brief-${id}`}>{title}</h2>
       <ul>
         {lines.map((line) => (
@@ -100,7 +100,7 @@ function NotAlone({ view }: { readonly view: BriefView }) {
 function Hazards({ view }: { readonly view: BriefView }) {
   if (view.hazards.length === 0) return null;
   return (
-    <section aria-labelledby="brief-hazards" className={styles.wide}>
+    <section aria-labelledby="brief-hazards" className={styles.long}>
       <h2 id="brief-hazards">Hazards of this session</h2>
       {view.hazards.map((hazard) => (
         <article key={hazard.id} className={styles.briefHazard}>

@@ -48,10 +48,15 @@ export default async function EpisodeSafetyPage(props: Props) {
   );
 }
 
+function sayGate({ openBlocks, blocks }: EpisodeSafetyView): string {
+  if (openBlocks > 0) return `${openBlocks} ${openBlocks === 1 ? 'thing blocks' : 'things block'} this episode`;
+  return blocks.length > 0 ? `${blocks.length} open, all overridden` : 'nothing on this list is open';
+}
+
 function GatePart({ view }: { readonly view: EpisodeSafetyView }) {
   return (
     <section className={styles.section} aria-labelledby="gate-head">
-      <h2 id="gate-head">{view.openBlocks === 0 ? 'The gate: nothing on this list is open' : `The gate: ${view.openBlocks} ${view.openBlocks === 1 ? 'thing blocks' : 'things block'} this episode`}</h2>
+      <h2 id="gate-head">The gate: {sayGate(view)}</h2>
       {view.overrides.map((text) => (
         <p key={text} className={styles.override}>
           <TriangleAlert size={18} aria-hidden /> Overridden by {text}

@@ -35,7 +35,11 @@ export default async function TaskHazardsPage(props: Props) {
         <h2 id="facts-head">What is known of it</h2>
         {view.facts.length === 0 ? <p className={styles.soft}>No fact is stated, and none follows from its materials, tools or place. That says nothing about the work.</p> : <p>{view.facts.join(' · ')}</p>}
       </section>
-      <IssueList issues={[...view.combinations, ...view.gaps]} seriesId={seriesId} except={task.value} />
+      {view.combinations.length + view.gaps.length === 0 ? null : (
+        <div className={styles.section}>
+          <IssueList issues={[...view.combinations, ...view.gaps]} seriesId={seriesId} except={task.value} />
+        </div>
+      )}
       <section className={styles.section} aria-labelledby="found-head">
         <h2 id="found-head">Hazards found</h2>
         {view.found.length === 0 ? <p className={styles.soft}>None, as far as the facts tell.</p> : null}
