@@ -3,9 +3,8 @@ import { findRecord, type SeriesDocument, type Task } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import { datedWork } from '@/lib/plan';
 import { briefSession, STANDING_WORDS } from '@/lib/safety';
-import type { ViewContext } from './context';
 import type { BriefView } from './safety-model';
-import { isWorthTelling, sayExposure, saySigns, sayVapour, SEVERITY_WORDS } from './safety-words';
+import { isWorthTelling, sayExposure, saySigns, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 function whyThere(task: Task, index: number, count: number): string {
   if (task.coats.length > 0) return count > 1 && index > 0 ? 'after the dust has settled' : 'clean air first';
@@ -14,7 +13,7 @@ function whyThere(task: Task, index: number, count: number): string {
 }
 
 /** The brief of a session by the accepted plan; null when there is no such session. */
-export async function viewBrief({ storage }: Pick<ViewContext, 'storage'>, document: SeriesDocument, sessionId: string): Promise<BriefView | null> {
+export async function viewBrief({ storage }: Pick<SafetyContext, 'storage'>, document: SeriesDocument, sessionId: string): Promise<BriefView | null> {
   const session = findRecord(document, 'session', sessionId);
   if (session === undefined) return null;
   const { id: seriesId, zone } = document.series;

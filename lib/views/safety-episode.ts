@@ -2,10 +2,9 @@
 import { findRecord, type SeriesDocument } from '@/lib/build';
 import { datedWork } from '@/lib/plan';
 import { buildChecklist, isGuarded, judgeGate, listOverrides, STANDING_WORDS, type Checklist, type ChecklistItem, type Gate, type ItemKind, type ItemState } from '@/lib/safety';
-import type { ViewContext } from './context';
 import type { BlockRow, EpisodeSafetyView, ItemGroup, ItemView } from './safety-model';
 import { formatLongDay } from './record-form-words';
-import { chooseFrom, saySignature, saySigns, SEVERITY_WORDS } from './safety-words';
+import { chooseFrom, saySignature, saySigns, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 const KINDS: Readonly<Record<ItemKind, readonly [word: string, asksFor: string]>> = {
   control: ['Control', 'The take and timecode where it is seen'],
@@ -61,7 +60,7 @@ function viewBlocks(gate: Gate, zone: string): readonly BlockRow[] {
 }
 
 /** The checklist and gate of an episode; null when there is none of that id. */
-export async function viewEpisodeSafety({ storage }: Pick<ViewContext, 'storage'>, document: SeriesDocument, episodeId: string): Promise<EpisodeSafetyView | null> {
+export async function viewEpisodeSafety({ storage }: Pick<SafetyContext, 'storage'>, document: SeriesDocument, episodeId: string): Promise<EpisodeSafetyView | null> {
   const episode = findRecord(document, 'episode', episodeId);
   if (episode === undefined) return null;
   const { id: seriesId, zone, frameRate } = document.series;

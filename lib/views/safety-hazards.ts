@@ -2,9 +2,8 @@
 import { factWords, findRecord, type HazardFact, type SeriesDocument } from '@/lib/build';
 import { datedWork } from '@/lib/plan';
 import { captionSeconds, factsOfTask, findCombinations, findHazards, listHazards, spokenSeconds, STANDING_WORDS, type Hazard } from '@/lib/safety';
-import type { ViewContext } from './context';
 import type { HazardCard, TaskHazardsView } from './safety-model';
-import { chooseFrom, saySignature, saySigns, saySource, sayVapour, SEVERITY_WORDS } from './safety-words';
+import { chooseFrom, saySignature, saySigns, saySource, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 const LEVELS = { eliminate: 'Take it away', substitute: 'Replace it', engineer: 'Guard or extract', administer: 'Rules' } as const;
 const sayGroup = (group: readonly HazardFact[]): string => group.map(factWords).join(' + ');
@@ -38,7 +37,7 @@ export function viewHazards(document: SeriesDocument): readonly HazardCard[] {
 }
 
 /** The hazards of a task with what set each off; null when there is no such task. */
-export async function viewTaskHazards({ storage }: Pick<ViewContext, 'storage'>, document: SeriesDocument, taskId: string): Promise<TaskHazardsView | null> {
+export async function viewTaskHazards({ storage }: Pick<SafetyContext, 'storage'>, document: SeriesDocument, taskId: string): Promise<TaskHazardsView | null> {
   const task = findRecord(document, 'task', taskId);
   if (task === undefined) return null;
   const { id: seriesId, zone } = document.series;

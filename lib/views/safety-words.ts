@@ -3,7 +3,14 @@ import type { SeriesDocument, Source, Statement, Task } from '@/lib/build';
 import { formatDay, formatMoment } from '@/lib/calendar';
 import type { Issue } from '@/lib/result';
 import { readSign, vapourOfTask, type PersonDay } from '@/lib/safety';
+import type { ViewContext } from './context';
 import type { ExposureRow, SafetyChoice, SignLine, SourceLine, VapourRow } from './safety-model';
+
+/** What the pages of safety read besides the series. */
+export interface SafetyContext {
+  readonly storage: Pick<ViewContext['storage'], 'acceptedPlan'>;
+  readonly now: ViewContext['now'];
+}
 
 export const chooseFrom = (records: readonly { readonly id: string; readonly name: string }[]): readonly SafetyChoice[] => records.map(({ id, name }) => ({ value: id, label: name }));
 

@@ -4,9 +4,8 @@ import { addDays, dateOf, formatMoment } from '@/lib/calendar';
 import { datedWork } from '@/lib/plan';
 import { buildMatrix, findCombinations, listPersonDays, listReviews, STANDING_WORDS, type DatedWork, type MatrixRow } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
-import type { ViewContext } from './context';
 import type { MatrixCellView, SafetyRoomView } from './safety-model';
-import { isWorthTelling, sayExposure, sayVapour, SEVERITY_WORDS } from './safety-words';
+import { isWorthTelling, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 /** Days ahead whose exposure is listed. */
 const DAYS_AHEAD = 21;
@@ -30,7 +29,7 @@ function viewExposures(document: SeriesDocument, work: DatedWork, now: Instant):
 }
 
 /** Matrix, combinations, exposure of the coming weeks, briefs and sources to read again. */
-export async function viewSafety({ storage, now }: Pick<ViewContext, 'storage' | 'now'>, document: SeriesDocument): Promise<SafetyRoomView> {
+export async function viewSafety({ storage, now }: SafetyContext, document: SeriesDocument): Promise<SafetyRoomView> {
   const { id: seriesId, zone } = document.series;
   const plan = await storage.acceptedPlan(seriesId);
   const work = datedWork(plan?.result ?? null);

@@ -1,6 +1,6 @@
 /** A small series with every kind of record and every kind of reference, every optional field once full and once empty. */
 import type {
-  Change, Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Series, SeriesRecord, Session, Task, Trade,
+  Change, Episode, Equipment, HazardRecord, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Series, SeriesRecord, Session, Statement, Task, Trade,
 } from '@/lib/build';
 import type { PlanResult } from '@/lib/plan';
 import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_VAPOUR } from '@/lib/build';
@@ -70,9 +70,26 @@ export const session: Session = {
 };
 const coldSession: Session = { ...session, id: 'se2', order: 1, placeIds: [], crewIds: [], heating: null };
 
+const hazard: HazardRecord = {
+  kind: 'hazard', id: 'h1', revision: 1, order: 0, name: 'Bees', severity: 'III', trigger: [['indoors', 'heating'], ['alone']],
+  controls: [{ id: 'c1', level: 'engineer', text: 'A net', isShown: true }],
+  equipment: [{ id: 'e1', text: 'Veil', sign: null, standard: '', standardStatus: 'practice' }, { id: 'e2', text: 'Gloves', sign: 'M009', standard: 'EN 388', standardStatus: 'memory' }],
+  signs: ['W001'], caution: { screen: 'Bees.', spoken: 'Mind the bees.' }, show: 'the net', deferral: { text: 'a swarm', when: [['hydrofluoric']] }, needsSecondPerson: true,
+  sources: [{ text: 'a keeper', status: 'read', reviewed: '2026-11-01' }, { text: 'hearsay', status: 'memory', reviewed: null }], replaces: null,
+};
+const licensed: HazardRecord = { ...hazard, id: 'h2', order: 1, deferral: { text: 'always', when: 'always' }, sources: [], replaces: 'laser-uv' };
+const otherLicensed: HazardRecord = { ...hazard, id: 'h3', order: 2, deferral: null };
+const signed = { kind: 'statement', revision: 1, personId: 'p1', signedBy: 'Maker', at: AT, reason: 'seen together' } as const;
+const statements: readonly Statement[] = [
+  { ...signed, id: 'st1', order: 0, name: 'Took out', about: { sort: 'hazard-removed', taskId: 'ta1', hazardId: 'h1' } },
+  { ...signed, id: 'st2', order: 1, name: 'Signed', about: { sort: 'evidence', episodeId: 'ep1', itemId: 'spoken:h1', fingerprint: '00ff', evidence: { kind: 'take', take: 'A 1', timecode: '00:00:01:00' } } },
+  { ...signed, id: 'st3', order: 2, name: 'Signed', about: { sort: 'evidence', episodeId: 'ep1', itemId: 'consents', fingerprint: '00ff', evidence: { kind: 'exception' } } },
+  { ...signed, id: 'st4', order: 3, name: 'Override', about: { sort: 'override', episodeId: 'ep1', status: 'cleared', blocks: ['a', 'b'] } },
+];
+
 /** Every record but the series, what is pointed at after what points at it: storage has to find the order. */
 export const records: readonly SeriesRecord[] = [
-  session, coldSession, link, backLink, prime, strip, zinc, frame, bracket, seat, primer, glue, episode, trade, hoist, place, booth, person,
+  session, coldSession, link, backLink, prime, strip, zinc, frame, bracket, seat, primer, glue, episode, trade, hoist, place, booth, person, hazard, licensed, otherLicensed, ...statements,
 ];
 
 export function makeEdit(after: SeriesRecord): RecordEdit {
