@@ -36,11 +36,19 @@ const FUEL: readonly HazardFact[] = ['fuel-opened', 'petrol'];
 const IN_AIR: readonly HazardFact[] = ['solvent', 'solvent-wiping', 'chlorinated'];
 const hasAny = (facts: ReadonlySet<HazardFact>, wanted: readonly HazardFact[]): boolean => wanted.some((fact) => facts.has(fact));
 
+const factsIn = (document: SeriesDocument, task: Task): ReadonlySet<HazardFact> => new Set(factsOfTask(document, task).map(({ fact }) => fact));
+
+/** Grinding, an arc, a flame, a lit heater. */
+export const makesSparks = (document: SeriesDocument, task: Task): boolean => hasAny(factsIn(document, task), SPARKS);
+
+/** Solvent comes into the air. */
+export const givesOffVapour = (document: SeriesDocument, task: Task): boolean => hasAny(factsIn(document, task), IN_AIR);
+
 function sceneOf(document: SeriesDocument, work: DatedWork): Scene {
   const hazards = listHazards(document);
   const zones = new Map(document.places.map(({ id, airZone }) => [id, airZone]));
   const tasks = new Map(document.tasks.map((task) => [task.id, {
-    task, facts: new Set(factsOfTask(document, task).map(({ fact }) => fact)), airZone: zones.get(task.placeId) ?? task.placeId,
+    task, facts: factsIn(document, task), airZone: zones.get(task.placeId) ?? task.placeId,
     isTwoPerson: findHazards(document, task, hazards).found.some(({ hazard }) => hazard.needsSecondPerson),
   }]));
   return { document, work, tasks };

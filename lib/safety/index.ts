@@ -7,7 +7,7 @@ export { buildChecklist } from './checklist';
 export type { Checklist } from './checklist';
 export type { ChecklistItem, ItemKind, ItemState } from './checklist-item';
 export { checkHazard } from './check-hazard';
-export { findCombinations } from './combinations';
+export { findCombinations, givesOffVapour, makesSparks } from './combinations';
 export type { DatedWork, WetAir } from './combinations';
 export * from './exposure';
 export { findHazards } from './find-hazards';

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, type SeriesDocument } from '@/lib/build';
+import { NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, type HazardFact, type SeriesDocument } from '@/lib/build';
 import { compilePlan } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
 import { at, sampleSeries } from '../build/sample-series';
 
-const compile = (document: SeriesDocument) => unwrap(compilePlan({ document, now: at('2026-11-30', '08:00'), previousStarts: new Map() })).problem;
+const compile = (document: SeriesDocument) => unwrap(compilePlan({ document, now: at('2026-11-30', '08:00'), previousBlocks: new Map() })).problem;
 
 /** The sample with isocyanate in its primer, sprayed in a place with the given air changes. */
 function withIsocyanate(airChanges: number | null): SeriesDocument {
@@ -66,5 +66,28 @@ describe('exposure in the plan', () => {
   it('says nothing for tools without figures', () => {
     const bare = { ...sample, equipment: sample.equipment.map((one) => ({ ...one, exposure: NO_TOOL_EXPOSURE })) };
     expect((compile(bare).budgets ?? []).some(({ resource }) => resource.startsWith('exposure:'))).toBe(false);
+  });
+});
+
+const base = sampleSeries();
+const together = (facts: readonly HazardFact[], airZone: string): SeriesDocument => ({
+  ...base,
+  places: base.places.map((place) => ({ ...place, airZone: place.id === 'place-spray' ? airZone : 'arch' })),
+  tasks: base.tasks.map((task) => (task.id === 'task-fit' ? { ...task, hazards: { ...NO_TASK_HAZARDS, facts } } : task)),
+});
+const fireOf = (document: SeriesDocument, task: string) => compile(document).activities.find(({ id }) => id === `task:${task}`)?.states?.find(({ medium }) => medium.startsWith('fire:'));
+
+describe('solvent and sparks in one air', () => {
+  it('exclude each other until the coat is touch dry', () => {
+    const document = together(['grinding'], 'arch');
+    expect(fireOf(document, 'task-fit')).toEqual({ medium: 'fire:arch', state: 'sparks', tail: 0 });
+    expect(fireOf(document, 'task-prime')).toMatchObject({ medium: 'fire:arch', state: 'vapour' });
+    expect(fireOf(document, 'task-prime')?.tail).toBeGreaterThan(0);
+    expect(fireOf(document, 'task-strip')).toBeUndefined();
+  });
+
+  it('are not spoken of where the air is another, or where nothing sparks', () => {
+    expect(fireOf(together(['grinding'], 'tent'), 'task-fit')).toBeUndefined();
+    expect(fireOf(together(['heavy-lift'], 'arch'), 'task-prime')).toBeUndefined();
   });
 });

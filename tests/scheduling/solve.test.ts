@@ -133,6 +133,18 @@ describe('placing activities', () => {
     expect(startOf(schedule, 'new')).toBe(0);
   });
 
+  it('keeps the people of the accepted plan, and takes others where one of them is busy', () => {
+    const pair = { crew: [{ pool: ['ann', 'ben', 'cem'], count: 1 }] };
+    const people = ['ann', 'ben', 'cem'].map((id) => ({ id, capacity: 1 }));
+    const before = [activity('a', 30, { ...pair, previousStart: 0, previousCrew: ['cem'] }), activity('b', 30, { ...pair, previousStart: 0, previousCrew: ['ben'] })];
+    const kept = plan(problem(before, { resources: people }));
+    expect(kept.placements.map((placement) => placement.crew)).toEqual([['cem'], ['ben']]);
+    expect(kept.score.moved).toBe(0);
+    const away = plan(problem(before, { resources: people.map((person) => (person.id === 'cem' ? { ...person, capacity: 0 } : person)) }));
+    expect(away.score.moved).toBe(1);
+    expect(startOf(away, 'a')).toBe(0);
+  });
+
   it('puts the episode that is due first, by weight', () => {
     const schedule = plan(problem([activity('a', 50, dueBy(50, 1)), activity('b', 50, dueBy(50, 3))], { resources: crew }));
     expect(schedule.score.tardiness).toBe(50);

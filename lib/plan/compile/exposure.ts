@@ -2,9 +2,9 @@
 import type { SeriesDocument, Task } from '@/lib/build';
 import { addDays, dateOf, startOfDay } from '@/lib/calendar';
 import type { Demand, StateNeed } from '@/lib/scheduling';
-import { factsOfTask, isocyanateWait, NOISE_LIMIT, VIBRATION_LIMIT_POINTS, vibrationPoints } from '@/lib/safety';
+import { factsOfTask, givesOffVapour, isocyanateWait, makesSparks, NOISE_LIMIT, VIBRATION_LIMIT_POINTS, vibrationPoints } from '@/lib/safety';
 import { need, type Draft } from './draft';
-import { breathMedium } from './names';
+import { breathMedium, fireMedium } from './names';
 
 /** Minutes a place stays shut after isocyanate when nobody knows its air changes: until the next day. Judgement. */
 const UNKNOWN_WAIT = 1440;
@@ -33,6 +33,22 @@ export function breathStates(draft: Draft, task: Task): readonly StateNeed[] {
   if (!sprayers.includes(task)) return [{ medium: breathMedium(zone), state: 'breathed', tail: 0 }];
   const wait = isocyanateWait(need(places, task.placeId, 'place').air.airChanges);
   return [{ medium: breathMedium(zone), state: 'isocyanate', tail: wait.ok ? wait.value : UNKNOWN_WAIT }];
+}
+
+/** Elapsed minutes that wiped solvent stays in the air. Judgement. */
+const WIPED_STAYS = 60;
+
+/** Sparks, flames and heaters never meet solvent in one air; what a coat gives off stays until it is touch dry. Said only where a zone has both. */
+export function fireStates(draft: Draft, task: Task, wet: number | null): readonly StateNeed[] {
+  const { document, places } = draft;
+  const zoneOf = ({ placeId }: Task): string => need(places, placeId, 'place').airZone;
+  const zone = zoneOf(task);
+  const open = document.tasks.filter((other) => other.doneAt === null && zoneOf(other) === zone);
+  const hasBoth = open.some((other) => givesOffVapour(document, other)) && open.some((other) => makesSparks(document, other));
+  if (!hasBoth) return [];
+  // A task that does both is refused by the rules of safety, not by the plan.
+  if (givesOffVapour(document, task)) return [{ medium: fireMedium(zone), state: 'vapour', tail: wet ?? WIPED_STAYS }];
+  return makesSparks(document, task) ? [{ medium: fireMedium(zone), state: 'sparks', tail: 0 }] : [];
 }
 
 /** What a task's tools take of each daily limit, in whole parts a minute. */

@@ -3,8 +3,8 @@ import type { Task } from '@/lib/build';
 import { stageWait } from '@/lib/cure';
 import { bookable, threePointMean } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
-import { breathStates, exposureDemands } from './exposure';
-import { addLag, need, previousStart, type Draft } from './draft';
+import { breathStates, exposureDemands, fireStates } from './exposure';
+import { addLag, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
 import { sessionDemands, taskCalendar } from './session-calendars';
@@ -58,7 +58,7 @@ function taskStates(draft: Draft, task: Task): StateNeed[] {
   if (wet !== null) states.push({ medium: airMedium(place.airZone), state: 'wet', tail: wet });
   if (task.isNoisy) states.push({ medium: SOUND_MEDIUM, state: 'noisy', tail: 0 });
   if (task.coverage === 'piece to camera') states.push({ medium: SOUND_MEDIUM, state: 'quiet', tail: 0 });
-  return [...states, ...breathStates(draft, task), ...surfaceStates(draft, task, wet)];
+  return [...states, ...breathStates(draft, task), ...fireStates(draft, task, wet), ...surfaceStates(draft, task, wet)];
 }
 
 /** Minutes until every coat of the task is touch dry; null without coats. */
@@ -97,7 +97,7 @@ export function addTask(draft: Draft, task: Task): void {
     states: taskStates(draft, task),
     release: draft.nowMinute,
     ...pin,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, activity, demandWords(draft, task));
   const ahead = shotsAhead(task);
@@ -115,7 +115,7 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
     states: surfaceStates(draft, task, null),
     release: draft.nowMinute,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, shots, demandWords(draft, task));
   addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id });

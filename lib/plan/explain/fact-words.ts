@@ -8,7 +8,7 @@ import type { Draft } from '../compile/draft';
 import { expectedReady } from '../compile/job-activities';
 import { readName } from '../compile/names';
 import { sessionDemands, taskCalendar } from '../compile/session-calendars';
-import { taskMinutes } from '../compile/task-activities';
+import { SHORTEST_PIECE, taskMinutes } from '../compile/task-activities';
 import { lagWords, type Words } from './lag-words';
 import { activityTitle, joinTitles, poolNames, resourceTitle } from './titles';
 
@@ -44,6 +44,7 @@ function stateFactWords(draft: Draft, fact: Extract<Fact, { kind: 'state' }>, un
   if (kind === 'surface') return { text: `${draft.parts.get(id)?.name ?? id} is wet from ${by} and touch dry ${at(draft, until)}.`, change: 'Lay the coat after this work, if the order of the work allows it.' };
   if (kind === 'sound') return { text: `Speech and noise do not go together: ${by} until ${at(draft, until)}.`, change: 'Put the talking before the noise, or in a session of its own.' };
   if (kind === 'breath') return { text: `Nobody may breathe the air of ${id} until ${at(draft, until)}: isocyanate from ${by} has to clear.`, change: 'Send the spraying to a booth outside, or plan the other work elsewhere.' };
+  if (kind === 'fire') return { text: `Solvent vapour and sparks or flames never share the air of ${id}: ${by} until ${at(draft, until)}.`, change: 'Do one of them where the air is another, or on another day.' };
   return { text: `The air of ${id} is taken by ${by} until ${at(draft, until)}: dust must settle and wet paint must be touch dry first.`, change: 'Do the dusty work in another air zone.' };
 }
 
@@ -65,7 +66,8 @@ function calendarWords(draft: Draft, activity: string, until: Instant | null): W
   const demands = demandWords(draft, activity);
   const isNone = task !== undefined && (draft.calendars.get(taskCalendar(draft, task))?.intervals.length ?? 0) === 0;
   if (isNone) return { text: `No time ahead is ${demands}.`, change: 'Add such a session.' };
-  const length = task ? `, ${taskMinutes(task)} min${task.inOneGo ? ' in one go' : ''}` : '';
+  const mode = task?.inOneGo ? 'in one go' : `in pieces of ${SHORTEST_PIECE} min or more`;
+  const length = task ? `, ${taskMinutes(task)} min ${mode}` : '';
   return { text: `Needs time ${demands}${length}: the first that is left starts ${at(draft, until)}.`, change: 'Add such a session earlier.' };
 }
 
@@ -110,6 +112,8 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
       return { text: `The part is away until ${at(draft, until)}.`, change: null };
     case 'release':
       return releaseWords(compiled, fact.activity, until);
+    case 'previous':
+      return { text: `Stays at ${at(draft, until)}, where the accepted plan has it.`, change: 'Pin it to an earlier time and plan again.' };
     case 'pin':
       return { text: `Pinned by hand to ${at(draft, until)}.`, change: 'Take the pin out.' };
     case 'calendar':
