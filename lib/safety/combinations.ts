@@ -39,10 +39,10 @@ const hasAny = (facts: ReadonlySet<HazardFact>, wanted: readonly HazardFact[]): 
 const factsIn = (document: SeriesDocument, task: Task): ReadonlySet<HazardFact> => new Set(factsOfTask(document, task).map(({ fact }) => fact));
 
 /** Grinding, an arc, a flame, a lit heater. */
-export const makesSparks = (document: SeriesDocument, task: Task): boolean => hasAny(factsIn(document, task), SPARKS);
+export const makesSparks = (facts: readonly HazardFact[]): boolean => SPARKS.some((fact) => facts.includes(fact));
 
 /** Solvent comes into the air. */
-export const givesOffVapour = (document: SeriesDocument, task: Task): boolean => hasAny(factsIn(document, task), IN_AIR);
+export const givesOffVapour = (facts: readonly HazardFact[]): boolean => IN_AIR.some((fact) => facts.includes(fact));
 
 function sceneOf(document: SeriesDocument, work: DatedWork): Scene {
   const hazards = listHazards(document);

@@ -19,20 +19,45 @@ const LIMITS = { vibration: VIBRATION_LIMIT_POINTS * POINT, noise: NOISE_DAY } a
 type What = keyof typeof RESOURCES;
 const KINDS: readonly What[] = ['vibration', 'noise'];
 
-function spraysIsocyanate(document: SeriesDocument, task: Task): boolean {
-  const facts = factsOfTask(document, task).map(({ fact }) => fact);
-  return facts.includes('isocyanate') && facts.includes('spraying');
+/** What an unfinished task does to the air of its zone. */
+interface InAir {
+  readonly zone: string;
+  readonly spraysIsocyanate: boolean;
+  readonly givesOffVapour: boolean;
+  readonly makesSparks: boolean;
+}
+
+const known = new WeakMap<SeriesDocument, ReadonlyMap<string, InAir>>();
+
+/** Every unfinished task of a document, worked out once for all of them. */
+function listInAir({ document, places }: Draft): ReadonlyMap<string, InAir> {
+  const held = known.get(document);
+  if (held !== undefined) return held;
+  const all = new Map(document.tasks.filter(({ doneAt }) => doneAt === null).map((task) => {
+    const facts = factsOfTask(document, task).map(({ fact }) => fact);
+    return [task.id, {
+      zone: need(places, task.placeId, 'place').airZone, spraysIsocyanate: facts.includes('isocyanate') && facts.includes('spraying'),
+      givesOffVapour: givesOffVapour(facts), makesSparks: makesSparks(facts),
+    }];
+  }));
+  known.set(document, all);
+  return all;
+}
+
+/** The task's own part, and everything unfinished in its zone. */
+function airOf(draft: Draft, task: Task): { readonly own: InAir | undefined; readonly zone: readonly InAir[] } {
+  const all = listInAir(draft);
+  const own = all.get(task.id);
+  return { own, zone: [...all.values()].filter(({ zone }) => zone === own?.zone) };
 }
 
 /** Isocyanate shuts its air zone to all other work until it has cleared; where none is sprayed, nothing is said. */
 export function breathStates(draft: Draft, task: Task): readonly StateNeed[] {
-  const { document, places } = draft;
-  const zone = need(places, task.placeId, 'place').airZone;
-  const sprayers = document.tasks.filter((other) => other.doneAt === null && need(places, other.placeId, 'place').airZone === zone && spraysIsocyanate(document, other));
-  if (sprayers.length === 0) return [];
-  if (!sprayers.includes(task)) return [{ medium: breathMedium(zone), state: 'breathed', tail: 0 }];
-  const wait = isocyanateWait(need(places, task.placeId, 'place').air.airChanges);
-  return [{ medium: breathMedium(zone), state: 'isocyanate', tail: wait.ok ? wait.value : UNKNOWN_WAIT }];
+  const { own, zone } = airOf(draft, task);
+  if (own === undefined || !zone.some(({ spraysIsocyanate }) => spraysIsocyanate)) return [];
+  if (!own.spraysIsocyanate) return [{ medium: breathMedium(own.zone), state: 'breathed', tail: 0 }];
+  const wait = isocyanateWait(need(draft.places, task.placeId, 'place').air.airChanges);
+  return [{ medium: breathMedium(own.zone), state: 'isocyanate', tail: wait.ok ? wait.value : UNKNOWN_WAIT }];
 }
 
 /** Elapsed minutes that wiped solvent stays in the air. Judgement. */
@@ -40,15 +65,12 @@ const WIPED_STAYS = 60;
 
 /** Sparks, flames and heaters never meet solvent in one air; what a coat gives off stays until it is touch dry. Said only where a zone has both. */
 export function fireStates(draft: Draft, task: Task, wet: number | null): readonly StateNeed[] {
-  const { document, places } = draft;
-  const zoneOf = ({ placeId }: Task): string => need(places, placeId, 'place').airZone;
-  const zone = zoneOf(task);
-  const open = document.tasks.filter((other) => other.doneAt === null && zoneOf(other) === zone);
-  const hasBoth = open.some((other) => givesOffVapour(document, other)) && open.some((other) => makesSparks(document, other));
-  if (!hasBoth) return [];
+  const { own, zone } = airOf(draft, task);
+  const hasBoth = zone.some((one) => one.givesOffVapour) && zone.some((one) => one.makesSparks);
+  if (own === undefined || !hasBoth) return [];
   // A task that does both is refused by the rules of safety, not by the plan.
-  if (givesOffVapour(document, task)) return [{ medium: fireMedium(zone), state: 'vapour', tail: wet ?? WIPED_STAYS }];
-  return makesSparks(document, task) ? [{ medium: fireMedium(zone), state: 'sparks', tail: 0 }] : [];
+  if (own.givesOffVapour) return [{ medium: fireMedium(own.zone), state: 'vapour', tail: wet ?? WIPED_STAYS }];
+  return own.makesSparks ? [{ medium: fireMedium(own.zone), state: 'sparks', tail: 0 }] : [];
 }
 
 /** What a task's tools take of each daily limit, in whole parts a minute. */
