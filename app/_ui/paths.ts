@@ -1,5 +1,5 @@
 /** Addresses of the pages, in one place. */
-import type { ListKind } from '@/lib/build';
+import type { FormKind } from '@/lib/build';
 
 /** Kind and its word in an address, in the order a new crew fills them. */
 const KIND_SLUGS = {
@@ -17,17 +17,17 @@ const KIND_SLUGS = {
   segment: 'segments',
   sponsorship: 'sponsors',
   timeLog: 'time-logs',
-} as const satisfies Record<ListKind, string>;
+} as const satisfies Record<FormKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */
-export function findKind(slug: string): ListKind | null {
+export function findKind(slug: string): FormKind | null {
   for (const [kind, word] of Object.entries(KIND_SLUGS)) {
-    if (word === slug && isListKind(kind)) return kind;
+    if (word === slug && hasForm(kind)) return kind;
   }
   return null;
 }
 
-function isListKind(kind: string): kind is ListKind {
+export function hasForm(kind: string): kind is FormKind {
   return Object.hasOwn(KIND_SLUGS, kind);
 }
 
@@ -41,14 +41,20 @@ export const episodePath = (seriesId: string, episodeId: string): string => `${e
 export const estimatesPath = (seriesId: string): string => `${episodesPath(seriesId)}/estimates`;
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
 export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
+export const safetyPath = (seriesId: string): string => `${seriesPath(seriesId)}/safety`;
+export const episodeSafetyPath = (seriesId: string, episodeId: string): string => `${safetyPath(seriesId)}/episodes/${encodeURIComponent(episodeId)}`;
+export const captionsPath = (seriesId: string, episodeId: string): string => `${episodeSafetyPath(seriesId, episodeId)}/captions`;
+export const hazardsPath = (seriesId: string): string => `${safetyPath(seriesId)}/hazards`;
+export const taskHazardsPath = (seriesId: string, taskId: string): string => `${safetyPath(seriesId)}/tasks/${encodeURIComponent(taskId)}`;
+export const briefPath = (seriesId: string, sessionId: string): string => `${safetyPath(seriesId)}/brief/${encodeURIComponent(sessionId)}`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
-export const kindPath = (seriesId: string, kind: ListKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
-export const newRecordPath = (seriesId: string, kind: ListKind): string => `${kindPath(seriesId, kind)}/new`;
+export const kindPath = (seriesId: string, kind: FormKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
+export const newRecordPath = (seriesId: string, kind: FormKind): string => `${kindPath(seriesId, kind)}/new`;
 export const repeatSessionsPath = (seriesId: string): string => `${kindPath(seriesId, 'session')}/repeat`;
 export const seriesSettingsPath = (seriesId: string): string => `${recordsPath(seriesId)}/series`;
 
 /** Page of a record, or null for a kind that has none. */
 export function recordPath(seriesId: string, kind: string, id: string): string | null {
   if (kind === 'series') return seriesSettingsPath(seriesId);
-  return isListKind(kind) ? `${kindPath(seriesId, kind)}/${encodeURIComponent(id)}` : null;
+  return hasForm(kind) ? `${kindPath(seriesId, kind)}/${encodeURIComponent(id)}` : null;
 }

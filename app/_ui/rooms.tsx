@@ -2,8 +2,8 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import { CalendarRange, Disc3, Hammer, NotebookPen, Route, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
-import { buildPath, episodesPath, historyPath, nowPath, plansPath, recordsPath, seriesPath, weekPath } from './paths';
+import { CalendarRange, Disc3, Hammer, NotebookPen, Route, ShieldAlert, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
+import { buildPath, episodesPath, historyPath, nowPath, plansPath, recordsPath, safetyPath, seriesPath, weekPath } from './paths';
 import styles from './shell.module.css';
 
 interface Room {
@@ -21,6 +21,7 @@ function listRooms(seriesId: string, week: string): readonly Room[] {
     { name: 'Build', href: buildPath(seriesId), under: buildPath(seriesId), icon: Waypoints },
     { name: 'Episodes', href: episodesPath(seriesId), under: episodesPath(seriesId), icon: Disc3 },
     { name: 'Plans', href: plansPath(seriesId), under: plansPath(seriesId), icon: Route },
+    { name: 'Safety', href: safetyPath(seriesId), under: safetyPath(seriesId), icon: ShieldAlert },
     { name: 'Records', href: recordsPath(seriesId), under: recordsPath(seriesId), icon: NotebookPen },
     { name: 'History', href: historyPath(seriesId), under: historyPath(seriesId), icon: Undo2 },
   ];

@@ -1,10 +1,11 @@
 /** From record edits to the next document. */
-import { fail, ok, type Result } from '@/lib/result';
+import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { judgeEdit } from './check-series';
 import type { Edited, RecordEdit } from './edit';
 import type { SeriesDocument, SeriesRecord } from './model';
 import { findOrphans } from './orphans';
 import { dropRecord, putRecord, type ListRecord } from './records';
+import { subjectsOf } from './words';
 
 /** A record that comes into the series. */
 export function createEdit(after: SeriesRecord): RecordEdit {
@@ -55,10 +56,20 @@ export interface EditPlan {
   readonly undoes: number | null;
 }
 
+/** What somebody has signed is never changed and never removed, by undo neither. */
+function refuseLostStatements(edits: readonly RecordEdit[]): readonly Issue[] {
+  return edits.filter(({ kind, before }) => kind === 'statement' && before !== null).map(({ before }) => {
+    const name = before?.name ?? '';
+    return issue('statement-kept', `“${name}” is signed and stays on record.`, 'Sign a new statement: the later one counts.', { subjects: before === null ? [] : subjectsOf(before) });
+  });
+}
+
 /** Applies the edits and refuses them when they leave a pointer to nothing or break a rule that held before. */
 export function makeEdited(document: SeriesDocument, plan: EditPlan): Result<Edited> {
   const edits = withEpisodeNumbers(document, plan.edits);
   const next: SeriesDocument = { ...applyEdits(document, edits), changeNumber: document.changeNumber + 1 };
+  const kept = refuseLostStatements(edits);
+  if (kept.length > 0) return fail(kept);
   const orphans = findOrphans(next, edits);
   if (orphans.length > 0) return fail(orphans);
   // What was there once may come back even if people and sessions no longer reach for it.

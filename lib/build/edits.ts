@@ -100,6 +100,7 @@ const PLURALS: Record<ListKind, string> = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'outside trades',
   outsideJob: 'outside jobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
   segment: 'segments', timeLog: 'time logs', sponsorship: 'sponsor obligations',
+  hazard: 'hazards', statement: 'signed statements',
 };
 
 /**

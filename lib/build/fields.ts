@@ -12,12 +12,12 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     titles: 'titles', bankMinimum: 'episodes in hand', usesExperience: 'planning by experience', filming: 'filming times', camera: 'cameras and cards',
   },
   person: { name: 'name', skills: 'skills', hours: 'hours for errands', away: 'days away' },
-  place: { name: 'name', capacity: 'tasks at once', airZone: 'shared air' },
-  equipment: { name: 'name', count: 'number' },
+  place: { name: 'name', capacity: 'tasks at once', airZone: 'shared air', air: 'air of the room' },
+  equipment: { name: 'name', count: 'number', exposure: 'noise and vibration' },
   part: { name: 'name', assembly: 'assembly', states: 'states', whereabouts: 'whereabouts' },
   material: {
     name: 'name', sort: 'sort', stages: 'drying times', referenceTemperature: 'temperature of the drying times', minimumTemperature: 'lowest temperature',
-    doublingPer: 'kelvins that double the rate', potLife: 'pot life', hasSolvent: 'solvent', hasIsocyanate: 'isocyanate', source: 'source',
+    doublingPer: 'kelvins that double the rate', potLife: 'pot life', hasSolvent: 'solvent', hasIsocyanate: 'isocyanate', vapour: 'what evaporates', source: 'source',
   },
   trade: { name: 'name', craft: 'craft', openHours: 'opening hours', closed: 'closed days', trip: 'trip time', contact: 'contact' },
   outsideJob: {
@@ -27,7 +27,7 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
   task: {
     name: 'name', category: 'category', episodeId: 'episode', placeId: 'place', parts: 'parts', effort: 'hands-on time', inOneGo: 'in one go',
     irreversible: 'irreversible', crew: 'crew', equipmentIds: 'equipment', coats: 'coats', coverage: 'coverage', shots: 'shots', conditions: 'conditions',
-    isDusty: 'dust', isNoisy: 'noise', layOut: 'things to lay out', cautions: 'cautions', manualReference: 'manual reference',
+    isDusty: 'dust', isNoisy: 'noise', layOut: 'things to lay out', cautions: 'cautions', hazards: 'hazard facts', manualReference: 'manual reference',
     pinnedStart: 'fixed start', doneAt: 'done',
   },
   link: { name: 'name', from: 'first end', to: 'second end', stage: 'drying stage', minWait: 'shortest wait', maxWait: 'longest wait', clock: 'clock' },
@@ -46,6 +46,11 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     minimumSeconds: 'seconds agreed', spotStart: 'start of the spot', spotEnd: 'end of the spot', disclosureText: 'disclosure', spokenAt: 'disclosure spoken',
     shownFrom: 'disclosure shown from', shownUntil: 'disclosure shown until', needsApproval: 'approval agreed', approvedOn: 'approval',
   },
+  hazard: {
+    name: 'name', severity: 'severity', trigger: 'what sets it off', controls: 'controls', equipment: 'protective equipment', signs: 'signs', caution: 'caution',
+    show: 'what to show', deferral: 'when to leave it', needsSecondPerson: 'second person', sources: 'sources', replaces: 'hazard it replaces',
+  },
+  statement: { name: 'name', about: 'what it is about', personId: 'person', signedBy: 'signed by', at: 'time', reason: 'reason' },
 };
 
 /** The label of a field, or the field's own name when it has none. @example fieldLabel('task', 'effort') // 'hands-on time' */

@@ -1,6 +1,8 @@
 /** What a build and its series are made of, what holds between its records, and how they are changed. */
 export type * from './model';
 export type * from './edit';
+export { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from './safety-records';
+export type * from './safety-records';
 export { applyEdits } from './apply-edits';
 export { checkSeries, judgeEdit, newStops } from './check-series';
 export type { EditJudgement } from './check-series';
@@ -9,7 +11,7 @@ export type { Precedence, PrecedenceReason, StateUse } from './derive-order';
 export { changeRecord, changeRecords, createRecord, createRecords, findForWrite, labelOf, reorderRecords } from './edits';
 export { changedFields, FIELD_LABELS, fieldLabel, isSame } from './fields';
 export { findRecord, isOfKind, isRecordKind, kindLabel, LIST_KEYS, LIST_KINDS, listOf, listRecords, putRecord, RECORD_KINDS } from './records';
-export type { FieldsOf, ListKind, ListRecord } from './records';
+export type { FieldsOf, FormKind, ListKind, ListRecord } from './records';
 export { findUsers, referencesOf } from './references';
 export type { Reference, User } from './references';
 export { previewRemoval, removeRecord } from './removal';
@@ -22,6 +24,8 @@ export type { SegmentMove } from './segment-moves';
 export { shootDue } from './shoot-due';
 export { crewSize, sessionLength, sessionsFor, taskLength } from './task-sessions';
 export { undoChange } from './undo';
+export { factWords, HAZARD_FACTS, isHazardFact } from './hazard-facts';
+export type { HazardFact } from './hazard-facts';
 export { quoteName, startWith, subjectOf } from './words';
 export { findWork, isDone, listWorks, workKey } from './works';
 export type { Work } from './works';

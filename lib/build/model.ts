@@ -5,6 +5,7 @@
  */
 import type { CivilDate, CivilSpan, WallTime, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
+import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
 
 export type { CivilDate, WallTime, Weekday, WeeklyHours };
 
@@ -106,11 +107,13 @@ export interface Place extends Row {
   readonly capacity: number;
   /** Places that share air share dust and vapour. */
   readonly airZone: string;
+  readonly air: RoomAir;
 }
 
 export interface Equipment extends Row {
   readonly kind: 'equipment';
   readonly count: number;
+  readonly exposure: ToolExposure;
 }
 
 export interface PartState {
@@ -152,6 +155,7 @@ export interface Material extends Row {
   readonly potLife: Minutes | null;
   readonly hasSolvent: boolean;
   readonly hasIsocyanate: boolean;
+  readonly vapour: MaterialVapour;
   /** Where the values come from. Empty: no source, and the pages say so. */
   readonly source: string;
 }
@@ -242,6 +246,7 @@ export interface Task extends Row {
   /** What to lay out: gloves, gauge, wood pad. */
   readonly layOut: readonly string[];
   readonly cautions: readonly string[];
+  readonly hazards: TaskHazards;
   /** Page or section of the maker's manual. */
   readonly manualReference: string;
   /** Start fixed by a person. */
@@ -353,9 +358,19 @@ export interface Sponsorship extends Row {
   readonly approvedOn: CivilDate | null;
 }
 
+/** A hazard of the users' own, or the library's as it is where they live. */
+export interface HazardRecord extends Row, HazardFields {
+  readonly kind: 'hazard';
+}
+
+/** Signed by a person; its name says what in a line. */
+export interface Statement extends Row, SignedFields {
+  readonly kind: 'statement';
+}
+
 export type SeriesRecord =
   | Series | Person | Place | Equipment | Part | Material | Trade | OutsideJob | Task | Link | Session | Episode
-  | Segment | TimeLog | Sponsorship;
+  | Segment | TimeLog | Sponsorship | HazardRecord | Statement;
 
 export type RecordKind = SeriesRecord['kind'];
 
@@ -380,4 +395,6 @@ export interface SeriesDocument {
   readonly segments: readonly Segment[];
   readonly timeLogs: readonly TimeLog[];
   readonly sponsorships: readonly Sponsorship[];
+  readonly hazards: readonly HazardRecord[];
+  readonly statements: readonly Statement[];
 }

@@ -4,6 +4,9 @@ import type { RecordKind, RecordOf, SeriesDocument, SeriesRecord } from './model
 /** Kinds that live in a list of the document: all but the series itself. */
 export type ListKind = Exclude<RecordKind, 'series'>;
 
+/** Kinds with a list and a form of their own among the records; hazards and signatures are kept on the pages of safety. */
+export type FormKind = Exclude<ListKind, 'hazard' | 'statement'>;
+
 /** A record that lives in a list. */
 export type ListRecord = RecordOf<ListKind>;
 
@@ -15,11 +18,12 @@ export const LIST_KEYS = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'trades',
   outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
   segment: 'segments', timeLog: 'timeLogs', sponsorship: 'sponsorships',
+  hazard: 'hazards', statement: 'statements',
 } as const satisfies Record<ListKind, keyof SeriesDocument>;
 
 /** Kinds of list records, in the order in which they can be made: what is pointed at comes first. */
 export const LIST_KINDS: readonly ListKind[] = [
-  'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link', 'segment', 'sponsorship', 'timeLog',
+  'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link', 'segment', 'sponsorship', 'timeLog', 'hazard', 'statement',
 ];
 
 /** Every kind, the series first. */
@@ -29,6 +33,7 @@ const LABELS: Record<RecordKind, string> = {
   series: 'series', person: 'person', place: 'place', equipment: 'piece of equipment', part: 'part', material: 'material',
   trade: 'outside trade', outsideJob: 'outside job', task: 'task', link: 'link', session: 'session', episode: 'episode',
   segment: 'segment', timeLog: 'time log', sponsorship: 'sponsor obligation',
+  hazard: 'hazard', statement: 'signed statement',
 };
 
 /** The kind in plain words. @example kindLabel('outsideJob') // 'outside job' */
@@ -57,6 +62,8 @@ const READERS: { readonly [K in RecordKind]: (document: SeriesDocument) => reado
   segment: (document) => document.segments,
   timeLog: (document) => document.timeLogs,
   sponsorship: (document) => document.sponsorships,
+  hazard: (document) => document.hazards,
+  statement: (document) => document.statements,
 };
 
 /** Records of one kind, in their order. The series itself is a list of one. */
@@ -94,6 +101,8 @@ const WRITERS: { readonly [K in ListKind]: (document: SeriesDocument, list: read
   segment: (document, list) => ({ ...document, segments: list.filter(isOfKind('segment')) }),
   timeLog: (document, list) => ({ ...document, timeLogs: list.filter(isOfKind('timeLog')) }),
   sponsorship: (document, list) => ({ ...document, sponsorships: list.filter(isOfKind('sponsorship')) }),
+  hazard: (document, list) => ({ ...document, hazards: list.filter(isOfKind('hazard')) }),
+  statement: (document, list) => ({ ...document, statements: list.filter(isOfKind('statement')) }),
 };
 
 /** By order; records with the same order keep one sequence everywhere, by id. */

@@ -11,7 +11,8 @@ export function settingOf({ newId }: SeriesContext, document: SeriesDocument): F
 
 /** The kind of a list, or `unknown-kind`: kinds come from addresses and forms. */
 export function readKind(text: string): Result<ListKind> {
-  const kind = LIST_KINDS.find((known) => known === text);
+  // Statements are signed, not filled in: their commands set the person and the time.
+  const kind = LIST_KINDS.filter((known) => known !== 'statement').find((known) => known === text);
   return kind === undefined
     ? fail([issue('unknown-kind', `There is no list of “${text.slice(0, 40)}” in a series.`, `Choose one of: ${LIST_KINDS.join(', ')}.`)])
     : ok(kind);

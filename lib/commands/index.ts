@@ -1,4 +1,5 @@
 /** Decisions of people, one file each: read the form, let the domain decide, save one change or nothing. */
+export { addHazards } from './add-hazards';
 export { applyMany } from './apply-many';
 export type { CreatedMany, Creation } from './apply-many';
 export { changeRecord } from './change-record';
@@ -12,6 +13,7 @@ export type { SessionsInput } from './create-sessions';
 export { logTime, stopTimeLog } from './log-time';
 export { arrangeSegments, moveSegment } from './move-segment';
 export { openContext } from './open-context';
+export { overrideGate } from './override-gate';
 export { pinTask, unpinTask } from './pin-task';
 export { recordJobEvent } from './record-job-event';
 export { removeRecord } from './remove-record';
@@ -22,6 +24,8 @@ export type { Saved } from './save-edited';
 export { readFields, schemaOf } from './schemas';
 export type { FormSetting } from './schemas';
 export { planByExperience } from './plan-by-experience';
+export { ruleHazard } from './rule-hazard';
+export { signItem } from './sign-item';
 export { undoChange } from './undo-change';
 export { acceptPlan } from './accept-plan';
 export { discardPlan } from './discard-plan';

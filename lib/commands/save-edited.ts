@@ -1,5 +1,7 @@
 /** The way every command goes: load the series, let the domain decide, save one change. */
 import { judgeEdit, type Edited, type SavedChange, type SeriesDocument } from '@/lib/build';
+import { datedWork } from '@/lib/plan';
+import { checkHazard, checkRelease, isGuarded } from '@/lib/safety';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { SeriesContext } from './context';
 
@@ -17,10 +19,22 @@ export async function loadDocument({ storage }: SeriesContext, seriesId: string)
   return fail([issue('no-such-series', 'This series does not exist any more.', 'Choose another series.', { subjects: [{ kind: 'series', id: seriesId, name: '' }] })]);
 }
 
+/** Episodes that become cleared or released pass the gate, whichever way they come: form, undo or several at once. */
+async function checkGate({ storage }: SeriesContext, before: SeriesDocument, after: SeriesDocument): Promise<Result<unknown>> {
+  const isAsked = after.episodes.some(({ id, status }) => isGuarded(status) && before.episodes.find((episode) => episode.id === id)?.status !== status);
+  if (!isAsked) return ok(null);
+  const plan = await storage.acceptedPlan(before.series.id);
+  return checkRelease(before, after, datedWork(plan?.result ?? null));
+}
+
 /** Saves what an edit decided, all of it or nothing. */
 export async function saveEdited(context: SeriesContext, before: SeriesDocument, edited: Result<Edited>): Promise<Result<Saved>> {
   if (!edited.ok) return edited;
   const { document, change } = edited.value;
+  const hazards = change.edits.flatMap(({ after }) => (after?.kind === 'hazard' ? checkHazard(after) : []));
+  if (hazards.length > 0) return fail(hazards);
+  const gate = await checkGate(context, before, document);
+  if (!gate.ok) return gate;
   const saved = await context.storage.applyChange(before.series.id, change, context.now());
   return saved.ok ? ok({ change: saved.value, warnings: judgeEdit(before, document, change.edits).warnings }) : saved;
 }

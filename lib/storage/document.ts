@@ -65,6 +65,8 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
     segments: await TABLES.segment.list(db, seriesId),
     timeLogs: await TABLES.timeLog.list(db, seriesId),
     sponsorships: await TABLES.sponsorship.list(db, seriesId),
+    hazards: await TABLES.hazard.list(db, seriesId),
+    statements: await TABLES.statement.list(db, seriesId),
   };
 }
 

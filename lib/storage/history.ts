@@ -1,4 +1,5 @@
 /** Changes as they were applied. */
+import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from '@/lib/build';
 import type { RecordEdit, RecordKind, SavedChange, SeriesRecord } from '@/lib/build';
 import { z } from 'zod';
 import { oneOf, readInstant, readJson } from './column';
@@ -7,12 +8,21 @@ import type { ChangeModel } from './generated/models';
 
 const kinds = oneOf<RecordKind>({
   series: true, person: true, place: true, equipment: true, part: true, material: true, trade: true, outsideJob: true, task: true,
-  link: true, session: true, episode: true, segment: true, timeLog: true, sponsorship: true,
+  link: true, session: true, episode: true, segment: true, timeLog: true, sponsorship: true, hazard: true, statement: true,
 });
 
 /** The common fields are checked; the rest was written from a whole record, and older records keep the fields of their day. */
 const recordShape = z.looseObject({ kind: kinds, id: z.string(), revision: z.number(), order: z.number(), name: z.string() });
-const record = z.custom<SeriesRecord>((value) => recordShape.safeParse(value).success, { error: 'is not a record' }).nullable();
+const record = z.custom<SeriesRecord>((value) => recordShape.safeParse(value).success, { error: 'is not a record' }).transform(withLaterFields).nullable();
+
+/** Fields that came to a kind later; a record of an earlier day gets them empty. */
+const LATER_FIELDS: Readonly<Partial<Record<RecordKind, object>>> = {
+  place: { air: NO_ROOM_AIR }, equipment: { exposure: NO_TOOL_EXPOSURE }, material: { vapour: NO_VAPOUR }, task: { hazards: NO_TASK_HAZARDS },
+};
+
+function withLaterFields(old: SeriesRecord): SeriesRecord {
+  return { ...LATER_FIELDS[old.kind], ...old };
+}
 
 const edits: z.ZodType<readonly RecordEdit[]> = z.array(z.object({ kind: kinds, id: z.string(), before: record, after: record }));
 

@@ -33,3 +33,11 @@ export type {
 } from './week-model';
 export { describeWeek } from './week-document';
 export { writeWeek } from './week-text';
+export { viewSafety } from './safety';
+export { viewBrief } from './safety-brief';
+export { viewCaptions } from './safety-captions';
+export { viewEpisodeSafety } from './safety-episode';
+export { viewHazards, viewTaskHazards } from './safety-hazards';
+export type {
+  BriefView, EpisodeSafetyView, ExposureRow, HazardCard, ItemGroup, ItemView, SafetyChoice, SafetyRoomView, SignLine, TaskHazardsView, VapourRow,
+} from './safety-model';

@@ -15,6 +15,19 @@ export const PLACE_SECTIONS: readonly FormSection[] = [
       },
     ],
   },
+  {
+    title: 'Its air',
+    isRare: true,
+    help: 'For vapour and the wait after isocyanate. A place with a volume counts as a room.',
+    fields: [{
+      type: 'group', name: 'air', label: 'Air of the room',
+      fields: [
+        { type: 'number', name: 'volume', label: 'Volume', unit: 'm³', isOptional: true },
+        { type: 'number', name: 'airChanges', label: 'Air changes with the extraction running', unit: 'an hour', isOptional: true },
+        { type: 'text', name: 'source', label: 'Where the figures come from', isOptional: true },
+      ],
+    }],
+  },
 ];
 
 export const PERSON_SECTIONS: readonly FormSection[] = [
@@ -91,7 +104,17 @@ export const MATERIAL_SECTIONS: readonly FormSection[] = [
     fields: [
       { type: 'length', clock: 'elapsed', name: 'potLife', label: 'Pot life', isOptional: true, help: 'Mixed material is usable this long.' },
       { type: 'check', name: 'hasSolvent', label: 'Gives off solvent' },
-      { type: 'check', name: 'hasIsocyanate', label: 'Contains isocyanates', help: 'Hardener of two-part paints: breathing protection is a must.' },
+      { type: 'check', name: 'hasIsocyanate', label: 'Contains isocyanates', help: 'By its data sheet, not by the number of packs. Filter masks do not hold it back: air-fed only.' },
+      {
+        type: 'group', name: 'vapour', label: 'What evaporates',
+        fields: [
+          { type: 'number', name: 'density', label: 'Density of the solvent', unit: 'kg/l', isOptional: true },
+          { type: 'number', name: 'molarMass', label: 'Molar mass of the solvent', unit: 'g/mol', isOptional: true },
+          { type: 'number', name: 'solventShare', label: 'Share that evaporates', unit: '%', scale: 100, isOptional: true },
+          { type: 'number', name: 'limit', label: 'Exposure limit over eight hours', unit: 'ppm', isOptional: true },
+          { type: 'text', name: 'source', label: 'Where the figures come from', isOptional: true },
+        ],
+      },
       {
         type: 'number', name: 'doublingPer', label: 'Dries twice as fast for every', unit: 'K warmer',
         help: '10 K is a rule of thumb; change it where the data sheet gives two temperatures.',
@@ -121,6 +144,19 @@ export const EQUIPMENT_SECTIONS: readonly FormSection[] = [
       nameField('What two tasks could fight over: “Compressor”, “Camera B”.'),
       { type: 'number', name: 'count', label: 'How many there are', unit: 'pieces' },
     ],
+  },
+  {
+    title: 'Noise and vibration',
+    isRare: true,
+    help: 'Added up by person and day from the plan. Take the handbook of the tool, or measure.',
+    fields: [{
+      type: 'group', name: 'exposure', label: 'What it does to the person who holds it',
+      fields: [
+        { type: 'number', name: 'noise', label: 'Noise at the ear', unit: 'dB(A)', isOptional: true },
+        { type: 'number', name: 'vibration', label: 'Hand-arm vibration', unit: 'm/s²', isOptional: true },
+        { type: 'text', name: 'source', label: 'Where the figures come from', isOptional: true },
+      ],
+    }],
   },
 ];
 

@@ -1,4 +1,5 @@
 /** What is asked about tasks, outside jobs and the links between them. */
+import { factWords, HAZARD_FACTS } from '@/lib/build';
 import type { FieldSpec, FormSection, ListSpec } from './record-form-model';
 import { nameField, options } from './record-form-parts';
 
@@ -87,6 +88,32 @@ const taskNeeds: FormSection = {
   ],
 };
 
+const taskHazards: FormSection = {
+  title: 'What could hurt somebody',
+  isRare: true,
+  help: 'The hazards follow from these facts and from materials, tools and place. See them on the page of safety.',
+  fields: [{
+    type: 'group', name: 'hazards', label: 'Facts',
+    fields: [
+      {
+        type: 'choices', name: 'facts', label: 'Tick what is true', isOptional: true, whenNone: '',
+        options: HAZARD_FACTS.map((fact) => ({ value: fact, label: factWords(fact) })),
+      },
+      { type: 'number', name: 'toolShare', label: 'Share of the time that tools run', unit: '%', scale: 100 },
+      { type: 'number', name: 'sprayed', label: 'Paint sprayed', unit: 'ml', isOptional: true },
+      {
+        type: 'group', name: 'departure', label: "Departure from the maker's manual",
+        fields: [
+          { type: 'text', name: 'manualValue', label: "The manual's value", isOptional: true },
+          { type: 'text', name: 'ownValue', label: 'The value used here', isOptional: true },
+          { type: 'text', name: 'reason', label: 'Why', isOptional: true, isLong: true },
+          { type: 'text', name: 'warning', label: 'Warning to be said and shown', isOptional: true, isLong: true },
+        ],
+      },
+    ],
+  }],
+};
+
 const taskRare: FormSection = {
   title: 'Conditions, manual and fixed times',
   isRare: true,
@@ -106,7 +133,7 @@ const taskRare: FormSection = {
   ],
 };
 
-export const TASK_SECTIONS: readonly FormSection[] = [taskWork, taskCamera, taskNeeds, taskRare];
+export const TASK_SECTIONS: readonly FormSection[] = [taskWork, taskCamera, taskNeeds, taskHazards, taskRare];
 
 export const OUTSIDE_JOB_SECTIONS: readonly FormSection[] = [
   {

@@ -1,5 +1,5 @@
 /** A record form as plain data: what is asked, in which words and units, and how the answers travel. */
-import type { ListKind, RecordKind } from '@/lib/build';
+import type { FormKind, RecordKind } from '@/lib/build';
 
 /** What has been typed, shaped like the record: texts and ticks at the leaves, nothing read yet. */
 export type Draft = string | boolean | readonly Draft[] | DraftObject;
@@ -145,7 +145,7 @@ export interface FormView {
   /** States of each part, by the part's id. */
   readonly partStates: Readonly<Record<string, readonly Choice[]>>;
   /** What the first answer needs and is not there yet: `A task needs a place; there is none yet.` */
-  readonly missing: readonly { readonly kind: ListKind; readonly text: string }[];
+  readonly missing: readonly { readonly kind: FormKind; readonly text: string }[];
 }
 
 export interface RecordFormView extends FormView {

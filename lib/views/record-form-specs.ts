@@ -24,6 +24,8 @@ const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
   segment: SEGMENT_SECTIONS,
   timeLog: TIME_LOG_SECTIONS,
   sponsorship: SPONSORSHIP_SECTIONS,
+  hazard: [],
+  statement: [],
 };
 
 export function listSections(kind: RecordKind): readonly FormSection[] {

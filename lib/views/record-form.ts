@@ -1,5 +1,5 @@
 /** The form of one record, ready to be drawn. */
-import { findRecord, type ListKind, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
+import { findRecord, type FormKind, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
 import { dateOf, instantOf } from '@/lib/calendar';
 import { USUAL_KIT, USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
 import { COMMON_PRACTICE } from '@/lib/estimate';
@@ -37,7 +37,7 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
     case 'episode':
       return { status: 'planned' };
     case 'task':
-      return { category: 'other', placeId: document.places[0]?.id, crew: [{ skill: null, count: 1 }], coverage: 'none' };
+      return { category: 'other', hazards: { toolShare: 1 }, placeId: document.places[0]?.id, crew: [{ skill: null, count: 1 }], coverage: 'none' };
     case 'outsideJob':
       return { tradeId: document.trades[0]?.id, crew: 1 };
     case 'link':
@@ -50,13 +50,15 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
       return { part: 'anywhere', minimumSeconds: 30, disclosureText: 'Paid promotion' };
     case 'person':
     case 'series':
+    case 'hazard':
+    case 'statement':
       return {};
   }
 }
 
 /** Kinds that must be there before a form makes sense, with what to say when they are not. */
 export function findMissing(document: SeriesDocument, kind: RecordKind): RecordFormView['missing'] {
-  const missing: { kind: ListKind; text: string }[] = [];
+  const missing: { kind: FormKind; text: string }[] = [];
   if ((kind === 'task' || kind === 'session') && document.places.length === 0) {
     missing.push({ kind: 'place', text: `A ${kind} needs a place, and there is none yet.` });
   }

@@ -208,6 +208,8 @@ function collectFacts(record: SeriesRecord, document: SeriesDocument): (string |
     case 'segment': return segmentFacts(record, document);
     case 'timeLog': return timeLogFacts(record, document);
     case 'sponsorship': return sponsorshipFacts(record, document);
+    case 'hazard': return [`severity ${record.severity}`];
+    case 'statement': return [record.signedBy];
     case 'series': return [record.zone];
   }
 }

@@ -1,8 +1,8 @@
 /** The kinds of record in words, in the order a new crew fills them. */
-import type { ListKind } from '@/lib/build';
+import type { FormKind } from '@/lib/build';
 
 export interface KindWords {
-  readonly kind: ListKind;
+  readonly kind: FormKind;
   /** `Places`. */
   readonly plural: string;
   /** `place`, as in “Add a place”. */
@@ -88,7 +88,7 @@ export const KIND_WORDS: readonly KindWords[] = [
   },
 ];
 
-export function wordsOfKind(kind: ListKind): KindWords {
+export function wordsOfKind(kind: FormKind): KindWords {
   const words = KIND_WORDS.find((entry) => entry.kind === kind);
   if (words === undefined) throw new Error(`No words for records of kind ${kind}`);
   return words;

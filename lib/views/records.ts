@@ -1,11 +1,11 @@
 /** The room of records: an index of kinds and a list for each. */
-import { checkSeries, listOf, type ListKind, type RecordKind, type SeriesDocument } from '@/lib/build';
+import { checkSeries, listOf, type FormKind, type RecordKind, type SeriesDocument } from '@/lib/build';
 import type { Issue } from '@/lib/result';
 import { listFacts } from './records-facts';
 import { KIND_WORDS, wordsOfKind, type KindWords } from './records-kinds';
 
 export interface KindCount {
-  readonly kind: ListKind;
+  readonly kind: FormKind;
   readonly plural: string;
   readonly purpose: string;
   readonly count: number;
@@ -37,7 +37,7 @@ export interface RecordListView {
 }
 
 /** Without these there is nothing to plan. */
-const NEEDED: readonly ListKind[] = ['place', 'person', 'session', 'episode', 'task'];
+const NEEDED: readonly FormKind[] = ['place', 'person', 'session', 'episode', 'task'];
 
 /** The record an issue is about is its first subject. */
 function isAbout(found: Issue, kind: string, id: string): boolean {
@@ -72,7 +72,7 @@ export function viewRecordsIndex(document: SeriesDocument, issues: readonly Issu
 }
 
 /** All records of a kind in their order, sessions in order of time. */
-export function viewRecordList(document: SeriesDocument, kind: ListKind, issues: readonly Issue[]): RecordListView {
+export function viewRecordList(document: SeriesDocument, kind: FormKind, issues: readonly Issue[]): RecordListView {
   const records = kind === 'session' ? document.sessions.toSorted((a, b) => a.start - b.start) : listOf(document, kind);
   return {
     words: wordsOfKind(kind),

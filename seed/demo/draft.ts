@@ -1,5 +1,5 @@
 /** The short form the demo is written in. `raise.ts` turns it into records; nothing here is computed. */
-import type { Category, Coverage, DryingStage, Material, Shot } from '@/lib/build';
+import type { Category, Coverage, DryingStage, Material, MaterialVapour, Shot } from '@/lib/build';
 
 /** Days after the Monday the demo starts on; negative is the week before. */
 export interface Moment {
@@ -63,6 +63,7 @@ export interface MaterialDraft {
   readonly minimumTemperature: number;
   readonly potLife?: number;
   readonly solvent?: true;
+  readonly vapour?: MaterialVapour;
 }
 
 /** Weekday 1 = Monday, with opening and closing time. */

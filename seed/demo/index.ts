@@ -60,6 +60,8 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     segments: segments.map(raiseSegment),
     timeLogs: logs.map((draft, order) => raiseLog(frame, draft, order)),
     sponsorships: sponsors.map((draft, order) => raiseSponsor(frame, draft, order)),
+    hazards: [],
+    statements: [],
   };
   return newId === undefined ? document : renewIds(document, newId);
 }

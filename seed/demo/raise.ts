@@ -3,10 +3,12 @@ import { addDays, instantOf } from '@/lib/calendar';
 import type {
   CivilDate, DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Segment, SkillNeed, Sponsorship, Task, ThreePoint, TimeLog, Trade, WeeklyHours, WorkRef,
 } from '@/lib/build';
+import { NO_VAPOUR } from '@/lib/build';
 import { celsius, minutes, type Instant } from '@/lib/units';
 import type {
   EpisodeDraft, EstimateDraft, HoursDraft, JobDraft, LinkDraft, MaterialDraft, Moment, PartDraft, PersonDraft, SpanDraft, TaskDraft, TradeDraft, UseDraft,
 } from './draft';
+import { hazardsOf } from './hazard-facts';
 import { materialSource } from './materials';
 import type { LogDraft, SegmentDraft, SponsorDraft } from './story';
 
@@ -53,7 +55,7 @@ export function raiseMaterial(draft: MaterialDraft, order: number): Material {
       handle: minutes(handle), fullCure: minutes(fullCure),
     },
     referenceTemperature: celsius(20), minimumTemperature: celsius(draft.minimumTemperature), doublingPer: 10,
-    potLife: draft.potLife === undefined ? null : minutes(draft.potLife), hasSolvent: draft.solvent ?? false, hasIsocyanate: false, source: materialSource,
+    potLife: draft.potLife === undefined ? null : minutes(draft.potLife), hasSolvent: draft.solvent ?? false, hasIsocyanate: false, vapour: draft.vapour ?? NO_VAPOUR, source: materialSource,
   };
 }
 
@@ -98,6 +100,7 @@ export function raiseTask(frame: Frame, draft: TaskDraft, order: number): Task {
     shots: (draft.shots ?? []).map(([purpose, name, time, must], index) => ({ id: `shot-${short}-${index + 1}`, name, purpose, time: minutes(time), mustHave: must === 'must', filmedAt: null })),
     conditions: { minimumTemperature: draft.minimumTemperature === undefined ? null : celsius(draft.minimumTemperature), needsDaylight: draft.needsDaylight ?? false },
     isDusty: draft.dusty ?? false, isNoisy: draft.noisy ?? false, layOut: draft.layOut, cautions: draft.cautions ?? [],
+    hazards: hazardsOf(draft.id),
     manualReference: draft.manual ?? '', pinnedStart: null, doneAt: draft.done === undefined ? null : momentOf(frame, draft.done),
   };
 }

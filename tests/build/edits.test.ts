@@ -194,7 +194,7 @@ describe('undoChange', () => {
   });
 
   it('refuses to take back a record that others need by now, one that is gone, and a change taken back already', () => {
-    const made = saved(start, createRecord(sample, { kind: 'equipment', id: 'jig', revision: 1, order: 0, name: 'Jig', count: 1 }));
+    const made = saved(start, createRecord(sample, { kind: 'equipment', id: 'jig', revision: 1, order: 0, name: 'Jig', count: 1, exposure: { noise: null, vibration: null, source: '' } }));
     const used = saved(made, changeRecord(made.document, 'task', 'task-fit', 1, { equipmentIds: ['jig'] }));
     const [change] = used.changes;
     if (change === undefined) throw new Error('There is a first change');

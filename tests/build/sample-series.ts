@@ -6,6 +6,7 @@
 import type {
   Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, SeriesDocument, Session, Task, Trade, Weekday,
 } from '@/lib/build';
+import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from '@/lib/build';
 import { celsius, instant, minutes, type Instant } from '@/lib/units';
 
 export const SAMPLE_ZONE = 'Europe/London';
@@ -37,12 +38,12 @@ const people: readonly Person[] = [
 ];
 
 const places: readonly Place[] = [
-  { kind: 'place', id: 'place-bench', revision: 1, order: 0, name: 'Main bay', capacity: 2, airZone: 'arch' },
-  { kind: 'place', id: 'place-spray', revision: 1, order: 1, name: 'Spray corner', capacity: 1, airZone: 'tent' },
+  { kind: 'place', id: 'place-bench', revision: 1, order: 0, name: 'Main bay', capacity: 2, airZone: 'arch', air: NO_ROOM_AIR },
+  { kind: 'place', id: 'place-spray', revision: 1, order: 1, name: 'Spray corner', capacity: 1, airZone: 'tent', air: NO_ROOM_AIR },
 ];
 
 const equipment: readonly Equipment[] = [
-  { kind: 'equipment', id: 'equipment-gun', revision: 1, order: 0, name: 'Spray gun', count: 1 },
+  { kind: 'equipment', id: 'equipment-gun', revision: 1, order: 0, name: 'Spray gun', count: 1, exposure: NO_TOOL_EXPOSURE },
 ];
 
 const parts: readonly Part[] = [
@@ -74,13 +75,13 @@ const materials: readonly Material[] = [
     kind: 'material', id: 'material-primer', revision: 1, order: 0, name: 'Grey primer', sort: 'primer',
     stages: { touchDry: minutes(30), recoatFrom: minutes(120), recoatUntil: minutes(2880), handle: minutes(480), fullCure: minutes(10_080) },
     referenceTemperature: celsius(20), minimumTemperature: celsius(8), doublingPer: 10, potLife: null,
-    hasSolvent: true, hasIsocyanate: false, source: 'data sheet, 2024 edition',
+    hasSolvent: true, hasIsocyanate: false, vapour: NO_VAPOUR, source: 'data sheet, 2024 edition',
   },
   {
     kind: 'material', id: 'material-paint', revision: 1, order: 1, name: 'Green gloss', sort: 'paint',
     stages: { touchDry: minutes(120), recoatFrom: minutes(960), recoatUntil: null, handle: minutes(1440), fullCure: minutes(20_160) },
     referenceTemperature: celsius(20), minimumTemperature: celsius(10), doublingPer: 10, potLife: null,
-    hasSolvent: true, hasIsocyanate: false, source: 'data sheet, 2024 edition',
+    hasSolvent: true, hasIsocyanate: false, vapour: NO_VAPOUR, source: 'data sheet, 2024 edition',
   },
 ];
 
@@ -106,7 +107,7 @@ export function sampleTask(id: string, order: number, name: string, more: Partia
     kind: 'task', id, revision: 1, order, name, category: 'repair', episodeId: 'episode-1', placeId: 'place-bench', parts: [],
     effort: { low: minutes(45), likely: minutes(60), high: minutes(120) }, inOneGo: false, irreversible: false,
     crew: [{ skill: null, count: 1 }], equipmentIds: [], coats: [], coverage: 'none', shots: [],
-    conditions: { minimumTemperature: null, needsDaylight: false }, isDusty: false, isNoisy: false, layOut: [], cautions: [],
+    conditions: { minimumTemperature: null, needsDaylight: false }, isDusty: false, isNoisy: false, layOut: [], cautions: [], hazards: NO_TASK_HAZARDS,
     manualReference: '', pinnedStart: null, doneAt: null, ...more,
   };
 }
@@ -196,7 +197,7 @@ export function sampleSeries(more: Partial<SeriesDocument> = {}): SeriesDocument
       camera: { cameras: 1, bitRate: 100, cards: [64, 64], batteries: 3, batteryMinutes: 90, fillLimit: 0.9 },
     },
     changeNumber: 0, people, places, equipment, parts, materials, trades, outsideJobs, tasks, links, sessions, episodes,
-    segments: [], timeLogs: [], sponsorships: [], ...more,
+    segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [], ...more,
   };
 }
 

@@ -13,7 +13,7 @@ interface Kept {
 function emptyDocument(series: SeriesDocument['series']): SeriesDocument {
   return {
     series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [],
-    segments: [], timeLogs: [], sponsorships: [],
+    segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
   };
 }
 
@@ -61,6 +61,7 @@ export function memoryContext(...documents: readonly SeriesDocument[]): MemoryCo
       return ok(saved);
     },
     getChange: async (id, number) => kept.get(id)?.changes.find((change) => change.number === number) ?? null,
+    acceptedPlan: async () => null,
     listChanges: async (id, limit) => (kept.get(id)?.changes ?? []).toReversed().slice(0, limit),
   };
   return {

@@ -1,8 +1,9 @@
 /** A small series with every kind of record and every kind of reference, every optional field once full and once empty. */
 import type {
-  Change, Episode, Equipment, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Segment, Series, SeriesRecord, Session, Sponsorship, Task, TimeLog, Trade,
+  Change, Episode, Equipment, HazardRecord, Link, Material, OutsideJob, Part, Person, Place, RecordEdit, Segment, Series, SeriesRecord, Session, Sponsorship, Statement, Task, TimeLog, Trade,
 } from '@/lib/build';
 import type { PlanResult } from '@/lib/plan';
+import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_VAPOUR } from '@/lib/build';
 import { celsius, instant, minutes } from '@/lib/units';
 
 export const AT = instant(Date.UTC(2026, 10, 30, 18, 0));
@@ -19,9 +20,9 @@ const person: Person = {
   kind: 'person', id: 'p1', revision: 1, order: 0, name: 'Maker', skills: ['weld', 'paint'],
   hours: [{ weekday: 2, from: '18:30', to: '24:00' }], away: [{ from: '2026-12-24', to: '2026-12-27', why: 'holiday' }],
 };
-export const place: Place = { kind: 'place', id: 'pl1', revision: 1, order: 0, name: 'Arch', capacity: 2, airZone: 'arch' };
-const booth: Place = { kind: 'place', id: 'pl2', revision: 1, order: 1, name: 'Booth', capacity: 1, airZone: 'booth' };
-const hoist: Equipment = { kind: 'equipment', id: 'e1', revision: 1, order: 0, name: 'Hoist', count: 1 };
+export const place: Place = { kind: 'place', id: 'pl1', revision: 1, order: 0, name: 'Arch', capacity: 2, airZone: 'arch', air: { volume: 180, airChanges: 2.5, source: 'measured' } };
+const booth: Place = { kind: 'place', id: 'pl2', revision: 1, order: 1, name: 'Booth', capacity: 1, airZone: 'booth', air: NO_ROOM_AIR };
+const hoist: Equipment = { kind: 'equipment', id: 'e1', revision: 1, order: 0, name: 'Hoist', count: 1, exposure: { noise: 84.5, vibration: null, source: 'handbook' } };
 const trade: Trade = {
   kind: 'trade', id: 't1', revision: 1, order: 0, name: 'Zinc works', craft: 'galvanizer', openHours: [{ weekday: 1, from: '08:00', to: '16:00' }],
   closed: [{ from: '2026-12-21', to: '2027-01-03', why: 'closed' }], trip: minutes(90), contact: '',
@@ -35,7 +36,7 @@ export const seat: Part = { ...frame, id: 'pa3', order: 2, name: 'Seat', whereab
 const primer: Material = {
   kind: 'material', id: 'm1', revision: 1, order: 0, name: 'Epoxy primer', sort: 'primer',
   stages: { touchDry: minutes(60), recoatFrom: minutes(240), recoatUntil: minutes(4320), handle: minutes(720), fullCure: minutes(10080) },
-  referenceTemperature: celsius(20), minimumTemperature: celsius(10), doublingPer: 10, potLife: minutes(480), hasSolvent: true, hasIsocyanate: false,
+  referenceTemperature: celsius(20), minimumTemperature: celsius(10), doublingPer: 10, potLife: minutes(480), hasSolvent: true, hasIsocyanate: false, vapour: NO_VAPOUR,
   source: 'data sheet',
 };
 const glue: Material = { ...primer, id: 'm2', order: 1, name: 'Glue', sort: 'adhesive', stages: { ...primer.stages, recoatUntil: null }, potLife: null, source: '' };
@@ -48,11 +49,12 @@ export const prime: Task = {
   coats: [{ id: 'c1', materialId: 'm1' }, { id: 'c2', materialId: 'm2' }], coverage: 'time-lapse',
   shots: [{ id: 'sh1', name: 'Bare frame', purpose: 'before', time: minutes(10), mustHave: true, filmedAt: instant(1_796_000_000_000) }],
   conditions: { minimumTemperature: celsius(12), needsDaylight: true }, isDusty: false, isNoisy: true, layOut: ['gloves'], cautions: ['Ventilate.'],
+  hazards: { facts: ['spraying', 'indoors'], toolShare: 0.5, sprayed: 300, departure: { manualValue: '12 Nm', ownValue: '10 Nm', reason: 'old thread', warning: 'check it' } },
   manualReference: 'p. 12', pinnedStart: AT, doneAt: null,
 };
 export const strip: Task = {
   ...prime, id: 'ta2', order: 1, name: 'Strip the frame', category: 'strip', episodeId: null, placeId: 'pl1', parts: [], crew: [], equipmentIds: [], coats: [],
-  coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false }, layOut: [], cautions: [], manualReference: '', pinnedStart: null, doneAt: AT,
+  coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false }, layOut: [], cautions: [], hazards: NO_TASK_HAZARDS, manualReference: '', pinnedStart: null, doneAt: AT,
 };
 export const zinc: OutsideJob = {
   kind: 'outsideJob', id: 'j1', revision: 1, order: 0, name: 'Galvanize', tradeId: 't1', episodeId: 'ep1', parts: [{ partId: 'pa2', from: 'bare', to: 'primed' }],
@@ -89,9 +91,26 @@ const open: Sponsorship = {
   ...owed, id: 'so2', order: 1, episodeId: null, part: 'anywhere', dueDate: null, spotStart: null, spotEnd: null, spokenAt: null, shownFrom: null, shownUntil: null, approvedOn: null,
 };
 
+const hazard: HazardRecord = {
+  kind: 'hazard', id: 'h1', revision: 1, order: 0, name: 'Bees', severity: 'III', trigger: [['indoors', 'heating'], ['alone']],
+  controls: [{ id: 'c1', level: 'engineer', text: 'A net', isShown: true }],
+  equipment: [{ id: 'e1', text: 'Veil', sign: null, standard: '', standardStatus: 'practice' }, { id: 'e2', text: 'Gloves', sign: 'M009', standard: 'EN 388', standardStatus: 'memory' }],
+  signs: ['W001'], caution: { screen: 'Bees.', spoken: 'Mind the bees.' }, show: 'the net', deferral: { text: 'a swarm', when: [['hydrofluoric']] }, needsSecondPerson: true,
+  sources: [{ text: 'a keeper', status: 'read', reviewed: '2026-11-01' }, { text: 'hearsay', status: 'memory', reviewed: null }], replaces: null,
+};
+const licensed: HazardRecord = { ...hazard, id: 'h2', order: 1, deferral: { text: 'always', when: 'always' }, sources: [], replaces: 'laser-uv' };
+const otherLicensed: HazardRecord = { ...hazard, id: 'h3', order: 2, deferral: null };
+const signed = { kind: 'statement', revision: 1, personId: 'p1', signedBy: 'Maker', at: AT, reason: 'seen together' } as const;
+const statements: readonly Statement[] = [
+  { ...signed, id: 'st1', order: 0, name: 'Took out', about: { sort: 'hazard-removed', taskId: 'ta1', hazardId: 'h1' } },
+  { ...signed, id: 'st2', order: 1, name: 'Signed', about: { sort: 'evidence', episodeId: 'ep1', itemId: 'spoken:h1', fingerprint: '00ff', evidence: { kind: 'take', take: 'A 1', timecode: '00:00:01:00' } } },
+  { ...signed, id: 'st3', order: 2, name: 'Signed', about: { sort: 'evidence', episodeId: 'ep1', itemId: 'consents', fingerprint: '00ff', evidence: { kind: 'exception' } } },
+  { ...signed, id: 'st4', order: 3, name: 'Override', about: { sort: 'override', episodeId: 'ep1', status: 'cleared', blocks: ['a', 'b'] } },
+];
+
 /** Every record but the series, what is pointed at after what points at it: storage has to find the order. */
 export const records: readonly SeriesRecord[] = [
-  opening, loose, spent, running, owed, open, session, coldSession, link, backLink, prime, strip, zinc, frame, bracket, seat, primer, glue, episode, trade, hoist, place, booth, person,
+  opening, loose, spent, running, owed, open, session, coldSession, link, backLink, prime, strip, zinc, frame, bracket, seat, primer, glue, episode, trade, hoist, place, booth, person, hazard, licensed, otherLicensed, ...statements,
 ];
 
 export function makeEdit(after: SeriesRecord): RecordEdit {

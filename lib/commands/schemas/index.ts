@@ -4,6 +4,7 @@ import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { z } from 'zod';
 import { episodeSchema } from './episode';
 import { equipmentSchema } from './equipment';
+import { hazardSchema } from './hazard';
 import { linkSchema } from './link';
 import { materialSchema } from './material';
 import { outsideJobSchema } from './outside-job';
@@ -14,6 +15,7 @@ import { segmentSchema } from './segment';
 import { seriesSchema } from './series';
 import { sessionSchema } from './session';
 import { sponsorshipSchema } from './sponsorship';
+import { statementSchema } from './statement';
 import { taskSchema } from './task';
 import { timeLogSchema } from './time-log';
 import { tradeSchema } from './trade';
@@ -40,6 +42,8 @@ const SCHEMAS = {
   segment: () => segmentSchema,
   timeLog: timeLogSchema,
   sponsorship: () => sponsorshipSchema,
+  hazard: hazardSchema,
+  statement: () => statementSchema,
 } as const satisfies { readonly [K in RecordKind]: SchemaOf<K> };
 
 type OutputOf<K extends RecordKind> = z.output<ReturnType<(typeof SCHEMAS)[K]>>;

@@ -1,8 +1,21 @@
+import { NO_TASK_HAZARDS } from '@/lib/build';
 import { z } from 'zod';
 import { COVERAGES } from './kit';
+import { hazardFact } from './hazard';
 import {
-  celsiusValue, flag, idOf, idsOf, lineId, listOf, minutesValue, momentIn, nameOf, oneOf, orNull, partUses, phrase, phrases, textOf, threeMinutes, wholeNumber, type FormSetting,
+  celsiusValue, flag, idOf, idsOf, lineId, listOf, minutesValue, momentIn, nameOf, numberOf, oneOf, orNull, partUses, phrase, phrases, textOf, threeMinutes, wholeNumber, type FormSetting,
 } from './values';
+
+/** A departure with nothing in it is none. */
+const departure = z.strictObject({ manualValue: textOf(500), ownValue: textOf(500), reason: textOf(), warning: textOf() })
+  .transform((said) => (Object.values(said).every((text) => text === '') ? null : said));
+
+const taskHazards = z.strictObject({
+  facts: listOf(hazardFact).transform((facts) => [...new Set(facts)]),
+  toolShare: numberOf({ unit: '', min: 0, max: 1 }).default(1),
+  sprayed: orNull(numberOf({ unit: 'millilitres', min: 0, max: 100_000 })).default(null),
+  departure: departure.nullable().default(null),
+}).default({ ...NO_TASK_HAZARDS, facts: [] });
 
 const shotSchema = (setting: FormSetting) => z.strictObject({
   id: lineId(setting),
@@ -34,6 +47,7 @@ export const taskSchema = (setting: FormSetting) => z.strictObject({
   isNoisy: flag,
   layOut: phrases,
   cautions: phrases,
+  hazards: taskHazards,
   manualReference: textOf(),
   pinnedStart: orNull(momentIn(setting)).default(null),
   doneAt: orNull(momentIn(setting)).default(null),

@@ -7,6 +7,7 @@ import { MINUTES_PER_DAY } from '@/lib/units';
 import type { CompileInput, Draft } from './draft';
 import { engineClock } from './engine-clock';
 import { addEpisodes } from './episode-milestones';
+import { addExposureBudgets } from './exposure';
 import { addErrandPeople, addJob } from './job-activities';
 import { equipmentResource, partResource, placeResource } from './names';
 import { addOrder, type RunningWait } from './order-lags';
@@ -82,6 +83,7 @@ export function compilePlan(input: CompileInput): Result<Compiled> {
   addThings(draft, document);
   addPeople(draft);
   addErrandPeople(draft);
+  addExposureBudgets(draft);
   for (const task of tasks) addTask(draft, task);
   for (const job of jobs) addJob(draft, job);
   const runningWaits = addOrder(draft);

@@ -1,5 +1,6 @@
 /** What the compiler's steps share: the document, the clock, and the problem as it grows. */
 import type { Material, OutsideJob, Part, Place, SeriesDocument, Task, Trade } from '@/lib/build';
+import type { CivilDate } from '@/lib/calendar';
 import type { Activity, Budget, Calendar, Hold, Lag, Resource } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
 import type { PlanBlock, SavedPlan } from '../model';
@@ -13,6 +14,11 @@ export type LagReason =
   | { readonly kind: 'away'; readonly jobId: string; readonly days: number }
   | { readonly kind: 'before-shot'; readonly taskId: string }
   | { readonly kind: 'episode'; readonly episodeId: string };
+
+/** What a budget limits: somebody's share of a session, or what a day may do to one pair of hands and ears. */
+export type BudgetReason =
+  | { readonly kind: 'fill'; readonly personId: string; readonly sessionId: string }
+  | { readonly kind: 'exposure'; readonly what: 'vibration' | 'noise'; readonly date: CivilDate };
 
 /** What the accepted plan has for a piece of work. */
 export type PreviousBlock = Pick<PlanBlock, 'start' | 'crewIds'>;
@@ -37,8 +43,7 @@ export interface Draft extends CompileInput {
   readonly holds: Hold[];
   readonly budgets: Budget[];
   readonly lagReasons: Map<string, LagReason>;
-  /** Whose share of which session a budget limits. */
-  readonly budgetReasons: Map<string, { readonly personId: string; readonly sessionId: string }>;
+  readonly budgetReasons: Map<string, BudgetReason>;
   /** Activities that no session or crew can hold, with the words for it: the engine leaves them unplaced. */
   readonly impossible: Map<string, { readonly text: string; readonly change: string }>;
   /** Parts that some unfinished task lays a coat on. */

@@ -16,6 +16,10 @@ export const placeResource = (placeId: string): string => `place:${placeId}`;
 export const partResource = (partId: string): string => `part:${partId}`;
 export const equipmentResource = (equipmentId: string): string => `equipment:${equipmentId}`;
 export const airMedium = (zone: string): string => `air:${zone}`;
+/** Who may breathe in an air zone: isocyanate keeps everybody else out until it has cleared. */
+export const breathMedium = (zone: string): string => `breath:${zone}`;
+/** Solvent in the air of a zone and sparks or flames exclude each other. */
+export const fireMedium = (zone: string): string => `fire:${zone}`;
 export const surfaceMedium = (partId: string): string => `surface:${partId}`;
 export const SOUND_MEDIUM = 'sound:workshop';
 

@@ -71,7 +71,7 @@ export function addPeople(draft: Draft): void {
       const limit = Math.floor((left.end - left.start) * series.fillLimit);
       const id = `fill ${person.id} ${session.id}`;
       draft.budgets.push({ id, resource, within: left, limit });
-      draft.budgetReasons.set(id, { personId: person.id, sessionId: session.id });
+      draft.budgetReasons.set(id, { kind: 'fill', personId: person.id, sessionId: session.id });
     }
   }
 }

@@ -4,6 +4,7 @@ import { stageWait } from '@/lib/cure';
 import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
+import { breathStates, exposureDemands, fireStates } from './exposure';
 import { addLag, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
@@ -59,7 +60,7 @@ function taskStates(draft: Draft, task: Task): StateNeed[] {
   if (wet !== null) states.push({ medium: airMedium(place.airZone), state: 'wet', tail: wet });
   if (task.isNoisy) states.push({ medium: SOUND_MEDIUM, state: 'noisy', tail: 0 });
   if (task.coverage === 'piece to camera') states.push({ medium: SOUND_MEDIUM, state: 'quiet', tail: 0 });
-  return [...states, ...surfaceStates(draft, task, wet)];
+  return [...states, ...breathStates(draft, task), ...fireStates(draft, task, wet), ...surfaceStates(draft, task, wet)];
 }
 
 /** Minutes until every coat of the task is touch dry; null without coats. */
@@ -93,7 +94,7 @@ export function addTask(draft: Draft, task: Task): void {
     calendar: taskCalendar(draft, task),
     mode: task.inOneGo ? 'one-go' : 'split',
     ...(task.inOneGo || duration === 0 ? {} : { shortestPiece: Math.min(SHORTEST_PIECE, duration) }),
-    demands: taskDemands(task),
+    demands: [...taskDemands(task), ...exposureDemands(draft.document, task)],
     crew: crewNeeds(draft, task),
     states: taskStates(draft, task),
     release: draft.nowMinute,

@@ -1,6 +1,7 @@
 /** Facts of the engine in trade words. */
-import { formatMoment } from '@/lib/calendar';
+import { formatDay, formatMoment } from '@/lib/calendar';
 import type { Fact } from '@/lib/scheduling';
+import { NOISE_LIMIT, VIBRATION_LIMIT_POINTS } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
 import type { Draft } from '../compile/draft';
@@ -42,6 +43,8 @@ function stateFactWords(draft: Draft, fact: Extract<Fact, { kind: 'state' }>, un
   const by = joinTitles(draft, fact.blockers);
   if (kind === 'surface') return { text: `${draft.parts.get(id)?.name ?? id} is wet from ${by} and touch dry ${at(draft, until)}.`, change: 'Lay the coat after this work, if the order of the work allows it.' };
   if (kind === 'sound') return { text: `Speech and noise do not go together: ${by} until ${at(draft, until)}.`, change: 'Put the talking before the noise, or in a session of its own.' };
+  if (kind === 'breath') return { text: `Nobody may breathe the air of ${id} until ${at(draft, until)}: isocyanate from ${by} has to clear.`, change: 'Send the spraying to a booth outside, or plan the other work elsewhere.' };
+  if (kind === 'fire') return { text: `Solvent vapour and sparks or flames never share the air of ${id}: ${by} until ${at(draft, until)}.`, change: 'Do one of them where the air is another, or on another day.' };
   return { text: `The air of ${id} is taken by ${by} until ${at(draft, until)}: dust must settle and wet paint must be touch dry first.`, change: 'Do the dusty work in another air zone.' };
 }
 
@@ -71,6 +74,10 @@ function calendarWords(draft: Draft, activity: string, until: Instant | null): W
 function budgetWords(draft: Draft, budget: string): Words {
   const whose = draft.budgetReasons.get(budget);
   if (!whose) throw new Error(`The engine named an unknown budget "${budget}".`);
+  if (whose.kind === 'exposure') {
+    const what = whose.what === 'vibration' ? `hand-arm vibration of ${VIBRATION_LIMIT_POINTS} points` : `noise of ${NOISE_LIMIT} dB(A) behind ear protection`;
+    return { text: `The tools of ${formatDay(whose.date)} reach the daily limit: ${what}, counted as if one person held them all.`, change: 'Do part of it on another day, or take a quieter, smoother tool.' };
+  }
   const person = draft.document.people.find((candidate) => candidate.id === whose.personId)?.name ?? whose.personId;
   const session = draft.document.sessions.find((candidate) => candidate.id === whose.sessionId);
   const share = Math.round(draft.document.series.fillLimit * 100);

@@ -7,6 +7,7 @@ import { outsideJobs } from './outside-jobs';
 import { parts } from './parts';
 import { people } from './people';
 import { equipment, places } from './places';
+import { hazards, statements } from './safety';
 import { segments } from './segments';
 import { seriesTable } from './series';
 import { sessions } from './sessions';
@@ -31,9 +32,11 @@ export const TABLES: { readonly [K in RecordKind]: Table<RecordOf<K>> } = {
   segment: segments,
   timeLog: timeLogs,
   sponsorship: sponsorships,
+  hazard: hazards,
+  statement: statements,
 };
 
 /** What is pointed at comes before what points at it: rows are written in this order and removed in the reverse one. */
 export const WRITE_ORDER: readonly RecordKind[] = [
-  'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session', 'segment', 'timeLog', 'sponsorship',
+  'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session', 'segment', 'timeLog', 'sponsorship', 'hazard', 'statement',
 ];

@@ -3,6 +3,7 @@ import { celsius, minutes } from '@/lib/units';
 import type { MaterialModel } from '../generated/models';
 import { oneOf, readValue } from '../column';
 import { plainTable } from '../table';
+import { readVapour } from './hazard-values';
 
 const sorts = oneOf<Material['sort']>({
   primer: true, paint: true, filler: true, sealer: true, adhesive: true, 'thread locker': true, powder: true, release: true, other: true,
@@ -21,6 +22,7 @@ export const materials = plainTable<Material, MaterialModel>({
     potLife: material.potLife,
     hasSolvent: material.hasSolvent,
     hasIsocyanate: material.hasIsocyanate,
+    vapourJson: JSON.stringify(material.vapour),
     source: material.source,
   }),
   fromRow: (row) => ({
@@ -43,6 +45,7 @@ export const materials = plainTable<Material, MaterialModel>({
     potLife: row.potLife === null ? null : minutes(row.potLife),
     hasSolvent: row.hasSolvent,
     hasIsocyanate: row.hasIsocyanate,
+    vapour: readVapour(row.vapourJson, { table: 'Material', row: row.id, column: 'vapourJson' }),
     source: row.source,
   }),
 });

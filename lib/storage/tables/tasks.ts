@@ -5,6 +5,7 @@ import type { TaskModel } from '../generated/models';
 import { oneOf, readJson, readOptionalInstant, readValue, writeOptionalInstant } from '../column';
 import { groupRows, tableWithChildren } from '../table';
 import type { ChildrenOf, RowFilter } from '../table';
+import { readTaskHazards } from './hazard-values';
 import { coverages, shots, skillNeeds, texts } from './values';
 
 const categories = oneOf<Category>({
@@ -40,6 +41,7 @@ export const tasks = tableWithChildren<Task, TaskModel, Children>({
     isNoisy: task.isNoisy,
     layOutJson: JSON.stringify(task.layOut),
     cautionsJson: JSON.stringify(task.cautions),
+    hazardsJson: JSON.stringify(task.hazards),
     manualReference: task.manualReference,
     pinnedStart: writeOptionalInstant(task.pinnedStart),
     doneAt: writeOptionalInstant(task.doneAt),
@@ -83,6 +85,7 @@ function readTask(row: TaskModel, children: Children): Task {
     isNoisy: row.isNoisy,
     layOut: readJson(texts, row.layOutJson, cell('layOutJson')),
     cautions: readJson(texts, row.cautionsJson, cell('cautionsJson')),
+    hazards: readTaskHazards(row.hazardsJson, cell('hazardsJson')),
     manualReference: row.manualReference,
     pinnedStart: readOptionalInstant(row.pinnedStart),
     doneAt: readOptionalInstant(row.doneAt),

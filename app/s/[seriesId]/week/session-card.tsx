@@ -1,4 +1,6 @@
+import Link from 'next/link';
 import { Camera, Flame, Hand, Hourglass, Package, PaintBucket, Sun, Thermometer, TriangleAlert, Volume2, Wrench, type LucideIcon } from 'lucide-react';
+import { briefPath } from '@/app/_ui';
 import type { ReadyItem, SessionCard as Card, WeekView } from '@/lib/views';
 import { sheetId } from './block-sign';
 import { RecordLink } from './record-link';
@@ -55,6 +57,7 @@ export function SessionCard({ card, view }: SessionCardProps) {
           {card.crew.join(', ') || 'Nobody is in'} · {card.places.join(', ') || 'no place is open'}
         </p>
         <Conditions card={card} />
+        {card.isPast ? null : <Link href={briefPath(view.seriesId, card.id)}>Session brief</Link>}
       </header>
       <div className={`${styles.gauge} ${card.isOverfull ? styles.overfull : ''}`} aria-hidden>
         <span className={styles.booked} style={{ width: `${100 * share}%` }} />

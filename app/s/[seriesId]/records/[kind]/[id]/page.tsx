@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { findKind, IssueList, kindPath, PageBody, PageHead } from '@/app/_ui';
+import { episodeSafetyPath, findKind, IssueList, kindPath, LinkButton, taskHazardsPath, PageBody, PageHead } from '@/app/_ui';
 import { RecordForm } from '@/app/_record-form';
 import { checkDocument, issuesAbout, loadDocument, viewRecordForm, wordsOfKind } from '@/lib/views';
 import styles from '../../records.module.css';
@@ -32,7 +32,7 @@ export default async function RecordPage(props: RecordPageProps) {
   const issues = issuesAbout(checkDocument(document), kind, view.id ?? '');
   return (
     <PageBody>
-      <PageHead title={view.name} above={<Link href={kindPath(seriesId, kind)}>{words.plural}</Link>} />
+      <PageHead title={view.name} above={<Link href={kindPath(seriesId, kind)}>{words.plural}</Link>} actions={<SafetyLink seriesId={seriesId} kind={kind} id={view.id ?? ''} />} />
       {issues.length > 0 ? (
         <div className={styles.issues}>
           <IssueList issues={issues} seriesId={seriesId} {...(view.id === null ? {} : { except: view.id })} />
@@ -41,4 +41,11 @@ export default async function RecordPage(props: RecordPageProps) {
       <RecordForm view={view} one={words.one} />
     </PageBody>
   );
+}
+
+/** The way to the hazards of a task and the checklist of an episode. */
+function SafetyLink({ seriesId, kind, id }: { readonly seriesId: string; readonly kind: string; readonly id: string }) {
+  if (kind === 'task') return <LinkButton href={taskHazardsPath(seriesId, id)}>Hazards</LinkButton>;
+  if (kind === 'episode') return <LinkButton href={episodeSafetyPath(seriesId, id)}>Safety checklist</LinkButton>;
+  return null;
 }

@@ -1,0 +1,50 @@
+/** The room of safety: the series at a glance. */
+import type { SeriesDocument } from '@/lib/build';
+import { addDays, dateOf, formatMoment } from '@/lib/calendar';
+import { datedWork } from '@/lib/plan';
+import { buildMatrix, findCombinations, listPersonDays, listReviews, STANDING_WORDS, type DatedWork, type MatrixRow } from '@/lib/safety';
+import type { Instant } from '@/lib/units';
+import type { MatrixCellView, SafetyRoomView } from './safety-model';
+import { isWorthTelling, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
+
+/** Days ahead whose exposure is listed. */
+const DAYS_AHEAD = 21;
+const SESSIONS_AHEAD = 6;
+
+function viewCells(row: MatrixRow, episodes: readonly { readonly id: string; readonly name: string }[]): readonly (MatrixCellView | null)[] {
+  return episodes.map(({ id, name }) => {
+    const cell = row.cells.find(({ episodeId }) => episodeId === id);
+    if (cell === undefined) return null;
+    const text = cell.open === 0 ? 'all' : `${cell.needed - cell.open}/${cell.needed}`;
+    return { episodeId: id, text, isOpen: cell.open > 0, label: `${row.hazard.name} in ${name}: ${cell.open} of ${cell.needed} open` };
+  });
+}
+
+function viewExposures(document: SeriesDocument, work: DatedWork, now: Instant): SafetyRoomView['exposures'] {
+  const { zone } = document.series;
+  const [from, to] = [dateOf(now, zone), addDays(dateOf(now, zone), DAYS_AHEAD)];
+  return listPersonDays(document, work.pieces)
+    .filter((day) => day.date >= from && day.date <= to && isWorthTelling(day))
+    .map((day) => sayExposure(document, day));
+}
+
+/** Matrix, combinations, exposure of the coming weeks, briefs and sources to read again. */
+export async function viewSafety({ storage, now }: SafetyContext, document: SeriesDocument): Promise<SafetyRoomView> {
+  const { id: seriesId, zone } = document.series;
+  const plan = await storage.acceptedPlan(seriesId);
+  const work = datedWork(plan?.result ?? null);
+  const { columns, rows } = buildMatrix(document, work);
+  const vapours = document.tasks.filter(({ doneAt }) => doneAt === null).map((task) => sayVapour(document, task));
+  return {
+    seriesId, standing: STANDING_WORDS, hasPlan: plan !== null,
+    columns: columns.map(({ episode, open, overrides }, index) => ({ id: episode.id, number: index + 1, name: episode.name, status: episode.status, open, overrides })),
+    rows: rows.map((row) => ({ id: row.hazard.id, name: row.hazard.name, severity: SEVERITY_WORDS[row.hazard.severity], cells: viewCells(row, document.episodes) })),
+    combinations: findCombinations(document, work),
+    exposures: viewExposures(document, work, now),
+    sessions: document.sessions.filter(({ end }) => end > now).toSorted((a, b) => a.start - b.start).slice(0, SESSIONS_AHEAD)
+      .map(({ id, name, start }) => ({ value: id, label: `${formatMoment(start, zone)}, ${name}` })),
+    reviews: listReviews(document, dateOf(now, zone)).map(({ hazard, source, why }) => ({ hazard: hazard.name, text: source.text, why })),
+    vapours: vapours.flatMap(({ row }) => (row === null ? [] : [row])),
+    vapourGaps: vapours.flatMap(({ gaps }) => gaps),
+  };
+}

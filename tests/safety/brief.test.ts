@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { briefSession, buildMatrix, listReviews } from '@/lib/safety';
+import { at } from '../build/sample-series';
+import { changeTask, withHazards } from './sample';
+
+const evening = (taskId: string, from = '18:30', to = '19:30') => ({ taskId, personIds: ['person-robin'], start: at('2026-12-01', from), end: at('2026-12-01', to) });
+
+describe('the brief of a session', () => {
+  const document = changeTask(withHazards('task-fit', ['under-raised-load', 'engine-running']), 'task-clean', { hazards: { facts: ['grinding'], toolShare: 1, sprayed: null, departure: null } });
+  const [session] = document.sessions;
+  if (session === undefined) throw new Error('There is a session');
+  const brief = briefSession(document, session, { pieces: [evening('task-prime'), evening('task-fit'), evening('task-clean', '20:00', '21:00')], wet: [] });
+
+  it('puts dusty work first and coats last', () => {
+    expect(brief.tasks.map(({ id }) => id)).toEqual(['task-clean', 'task-fit', 'task-prime']);
+  });
+
+  it('has the severest hazards first, what to lay out, what is at hand, ventilation and when to stop', () => {
+    expect(brief.hazards[0]?.hazard.severity).toBe('I');
+    expect(brief.layOut.length).toBe(new Set(brief.layOut).size);
+    expect(brief.atHand.map(({ code }) => code)).toEqual(expect.arrayContaining(['E003', 'F001']));
+    expect(brief.ventilation.join()).toContain('nobody has said how much air it moves');
+    expect(brief.stopRules.join()).toContain('Anybody may stop the work');
+  });
+
+  it('says who must not be alone, and whether a second person is in', () => {
+    expect(brief.notAlone).toContainEqual(expect.objectContaining({ isCovered: true }));
+    const alone = briefSession(document, { ...session, crewIds: ['person-robin'] }, { pieces: [evening('task-fit')], wet: [] });
+    expect(alone.notAlone).toEqual([expect.objectContaining({ isCovered: false })]);
+  });
+
+  it('is empty for a session with nothing planned, and then still names extinguisher and first aid', () => {
+    const empty = briefSession(document, session, { pieces: [], wet: [] });
+    expect([empty.tasks, empty.hazards, empty.equipment]).toEqual([[], [], []]);
+    expect(empty.atHand.map(({ code }) => code)).toEqual(['E003', 'F001']);
+  });
+});
+
+describe('the series at a glance', () => {
+  it('shows which episode shows which hazard and how much of it is open', () => {
+    const { rows, columns } = buildMatrix(withHazards('task-strip', ['air-into-bore']));
+    const row = rows.find(({ hazard }) => hazard.id === 'piston-ejection');
+    expect(row?.cells).toEqual([{ episodeId: 'episode-1', needed: 5, open: 5 }]);
+    expect(columns.map(({ episode }) => episode.id)).toEqual(['episode-1', 'episode-2']);
+    expect(columns.every(({ open }) => open > 0)).toBe(true);
+  });
+
+  it('lists sources from memory at once, and read ones a year later', () => {
+    const document = withHazards('task-strip', []);
+    const now = listReviews(document, '2026-12-01');
+    expect(now.every(({ why }) => why !== 'more than a year ago')).toBe(true);
+    expect(now.some(({ why }) => why === 'never read')).toBe(true);
+    expect(listReviews(document, '2027-11-25').filter(({ why }) => why === 'more than a year ago')).toEqual([]);
+    expect(listReviews(document, '2027-11-26').some(({ why }) => why === 'more than a year ago')).toBe(true);
+  });
+});

@@ -1,0 +1,42 @@
+/** The sample series with hazards stated, and a few ways to sign. */
+import type { HazardFact, SeriesDocument, Statement, StatementAbout, Task, TaskHazards } from '@/lib/build';
+import { NO_TASK_HAZARDS } from '@/lib/build';
+import { unwrap } from '@/lib/result';
+import { buildChecklist, signStatement, type ChecklistItem } from '@/lib/safety';
+import { at, sampleSeries } from '../build/sample-series';
+
+/** The sample with hazard facts on one task, shown in episode-1. */
+export function withHazards(taskId: string, facts: readonly HazardFact[], more: Partial<Task> = {}, hazards: Partial<TaskHazards> = {}): SeriesDocument {
+  return changeTask(sampleSeries(), taskId, { episodeId: 'episode-1', coverage: 'moved camera', hazards: { ...NO_TASK_HAZARDS, facts, ...hazards }, ...more });
+}
+
+export function changeTask(document: SeriesDocument, taskId: string, more: Partial<Task>): SeriesDocument {
+  return { ...document, tasks: document.tasks.map((task) => (task.id === taskId ? { ...task, ...more } : task)) };
+}
+
+/** The task of that id. */
+export function taskOf(document: SeriesDocument, id: string): Task {
+  const found = document.tasks.find((task) => task.id === id);
+  if (found === undefined) throw new Error(`No task ${id}`);
+  return found;
+}
+
+/** The document with a statement signed by Robin. */
+export function sign(document: SeriesDocument, about: StatementAbout, reason = 'looked at it together'): SeriesDocument {
+  const draft = { id: `statement-${document.statements.length + 1}`, name: 'signed', about, personId: 'person-robin', at: at('2026-12-01', '20:00'), reason };
+  const statement: Statement = unwrap(signStatement(document, draft));
+  return { ...document, statements: [...document.statements, statement] };
+}
+
+export function itemOf(document: SeriesDocument, itemId: string): ChecklistItem {
+  const found = buildChecklist(document, 'episode-1').items.find(({ id }) => id === itemId);
+  if (found === undefined) throw new Error(`No line ${itemId}`);
+  return found;
+}
+
+/** Every needed line of episode-1 signed with a take. */
+export function signAll(document: SeriesDocument): SeriesDocument {
+  return buildChecklist(document, 'episode-1').items.filter(({ isNeeded }) => isNeeded).reduce((next, { id, fingerprint }) => sign(next, {
+    sort: 'evidence', episodeId: 'episode-1', itemId: id, fingerprint, evidence: { kind: 'take', take: 'cam A 12', timecode: '00:12:04:11' },
+  }), document);
+}
