@@ -20,7 +20,7 @@ function leastWait(model: Model, arc: number): number {
 }
 
 /** Least minutes from the end of each activity to the end of all; calendars are left aside, which makes it less. */
-export function findTails(model: Model): Float64Array {
+function findTails(model: Model): Float64Array {
   const { arcs, duration } = model;
   const tails = new Float64Array(model.count);
   const wait = Float64Array.from({ length: arcs.count }, (_, arc) => (arcs.isMax[arc] === 1 ? -Infinity : leastWait(model, arc)));
