@@ -59,18 +59,22 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
   const choices = block.taskId === null ? listTripChoices(block, seriesId) : listTaskChoices(block, block.taskId, seriesId);
   const shown = isLarge ? choices.slice(0, 1) : choices;
   if (shown.length === 0) return null;
-  const choose = (choice: Choice) => {
+  const choose = (choice: Choice, button: HTMLElement) => {
     if (isPending) return;
+    // An open sheet lies above everything; it makes room for the notice and its undo.
+    const sheet = button.closest<HTMLElement>('[popover]');
     start(async () => {
       const outcome = await choice.run();
       setIssues(outcome.ok ? [] : outcome.issues);
-      if (outcome.ok) sayChange(seriesId, outcome.saved);
+      if (!outcome.ok) return;
+      sheet?.hidePopover();
+      sayChange(seriesId, outcome.saved);
     });
   };
   return (
     <UntilReady className={styles.actions}>
       {shown.map((choice) => (
-        <Button key={choice.word} look={choice.look} aria-disabled={isPending} className={isLarge ? styles.large : undefined} onClick={() => choose(choice)}>
+        <Button key={choice.word} look={choice.look} aria-disabled={isPending} className={isLarge ? styles.large : undefined} onClick={(event) => choose(choice, event.currentTarget)}>
           <choice.icon size={isLarge ? 26 : 18} aria-hidden /> {choice.word}
           {isLarge ? <span className="visually-hidden">: {block.title}</span> : null}
         </Button>
