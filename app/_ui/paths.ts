@@ -14,6 +14,10 @@ const KIND_SLUGS = {
   task: 'tasks',
   outsideJob: 'outside-jobs',
   link: 'links',
+  coatingSystem: 'coating-systems',
+  heatingRun: 'heating-runs',
+  weather: 'weather',
+  readings: 'readings',
 } as const satisfies Record<ListKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */
@@ -35,6 +39,8 @@ export const weekPath = (seriesId: string, week: string): string => `${seriesPat
 export const buildPath = (seriesId: string): string => `${seriesPath(seriesId)}/build`;
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
 export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
+export const waitsPath = (seriesId: string): string => `${seriesPath(seriesId)}/waits`;
+export const climatePath = (seriesId: string): string => `${seriesPath(seriesId)}/climate`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
 export const kindPath = (seriesId: string, kind: ListKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
 export const newRecordPath = (seriesId: string, kind: ListKind): string => `${kindPath(seriesId, kind)}/new`;

@@ -5,10 +5,14 @@
  */
 import type { CivilDate, CivilSpan, WallTime, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
+import type { JobProcess, TradeTerms } from './model-outwork';
+import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
 
 export type { CivilDate, WallTime, Weekday, WeeklyHours };
+export type * from './model-cure';
+export type * from './model-outwork';
 
-interface Row {
+export interface Row {
   readonly id: string;
   /** Counts the saved changes of this record, from 1. A write names the revision it was based on. */
   readonly revision: number;
@@ -45,6 +49,8 @@ export interface Series extends Row {
   readonly runtime: { readonly target: number; readonly min: number; readonly max: number };
   /** Frames a second as a fraction, 25/1 or 30000/1001. */
   readonly frameRate: { readonly numerator: number; readonly denominator: number };
+  /** The room and what heats it. Left out: not described yet, see `DEFAULT_WORKSHOP`. */
+  readonly workshop?: Workshop | undefined;
 }
 
 export interface Person extends Row {
@@ -97,7 +103,7 @@ export type DryingStage = 'touchDry' | 'recoatFrom' | 'handle' | 'fullCure';
 
 export interface Material extends Row {
   readonly kind: 'material';
-  readonly sort: 'primer' | 'paint' | 'filler' | 'sealer' | 'adhesive' | 'thread locker' | 'powder' | 'release' | 'other';
+  readonly sort: 'primer' | 'paint' | 'filler' | 'sealer' | 'adhesive' | 'thread locker' | 'powder' | 'galvanizing wash' | 'release' | 'other';
   readonly stages: DryingStages;
   readonly referenceTemperature: Celsius;
   /** Below it the film may not form. */
@@ -109,6 +115,8 @@ export interface Material extends Row {
   readonly hasIsocyanate: boolean;
   /** Where the values come from. Empty: no source, and the pages say so. */
   readonly source: string;
+  /** What the data sheet says beyond the drying times. Left out: see `DEFAULT_CURE`. */
+  readonly cure?: MaterialCure | undefined;
 }
 
 export interface Trade extends Row {
@@ -120,6 +128,8 @@ export interface Trade extends Row {
   /** Crew time of one trip there and back. */
   readonly trip: Minutes;
   readonly contact: string;
+  /** Left out: see `DEFAULT_TERMS`. */
+  readonly terms?: TradeTerms | undefined;
 }
 
 /** A part taken from one state to another. `to` null: needed in that state, left as it is. `from` null: any state. */
@@ -142,6 +152,8 @@ export interface OutsideJob extends Row {
   /** The day the trade last promised; overrules the quote. */
   readonly promisedFor: CivilDate | null;
   readonly collectedAt: Instant | null;
+  /** Left out: see `DEFAULT_PROCESS`. */
+  readonly process?: JobProcess | undefined;
 }
 
 export interface SkillNeed {
@@ -241,7 +253,8 @@ export interface Episode extends Row {
 }
 
 export type SeriesRecord =
-  | Series | Person | Place | Equipment | Part | Material | Trade | OutsideJob | Task | Link | Session | Episode;
+  | Series | Person | Place | Equipment | Part | Material | Trade | OutsideJob | Task | Link | Session | Episode
+  | CoatingSystem | HeatingRun | Weather | Readings;
 
 export type RecordKind = SeriesRecord['kind'];
 
@@ -263,4 +276,8 @@ export interface SeriesDocument {
   readonly links: readonly Link[];
   readonly sessions: readonly Session[];
   readonly episodes: readonly Episode[];
+  readonly coatingSystems: readonly CoatingSystem[];
+  readonly heatingRuns: readonly HeatingRun[];
+  readonly weather: readonly Weather[];
+  readonly readings: readonly Readings[];
 }

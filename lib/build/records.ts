@@ -14,11 +14,13 @@ export type FieldsOf<K extends RecordKind> = Omit<RecordOf<K>, 'id' | 'revision'
 export const LIST_KEYS = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'trades',
   outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
+  coatingSystem: 'coatingSystems', heatingRun: 'heatingRuns', weather: 'weather', readings: 'readings',
 } as const satisfies Record<ListKind, keyof SeriesDocument>;
 
 /** Kinds of list records, in the order in which they can be made: what is pointed at comes first. */
 export const LIST_KINDS: readonly ListKind[] = [
   'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link',
+  'coatingSystem', 'heatingRun', 'weather', 'readings',
 ];
 
 /** Every kind, the series first. */
@@ -27,6 +29,7 @@ export const RECORD_KINDS: readonly RecordKind[] = ['series', ...LIST_KINDS];
 const LABELS: Record<RecordKind, string> = {
   series: 'series', person: 'person', place: 'place', equipment: 'piece of equipment', part: 'part', material: 'material',
   trade: 'outside trade', outsideJob: 'outside job', task: 'task', link: 'link', session: 'session', episode: 'episode',
+  coatingSystem: 'coating system', heatingRun: 'heating run', weather: 'weather table', readings: 'set of readings',
 };
 
 /** The kind in plain words. @example kindLabel('outsideJob') // 'outside job' */
@@ -52,6 +55,10 @@ const READERS: { readonly [K in RecordKind]: (document: SeriesDocument) => reado
   link: (document) => document.links,
   session: (document) => document.sessions,
   episode: (document) => document.episodes,
+  coatingSystem: (document) => document.coatingSystems,
+  heatingRun: (document) => document.heatingRuns,
+  weather: (document) => document.weather,
+  readings: (document) => document.readings,
 };
 
 /** Records of one kind, in their order. The series itself is a list of one. */
@@ -86,6 +93,10 @@ const WRITERS: { readonly [K in ListKind]: (document: SeriesDocument, list: read
   link: (document, list) => ({ ...document, links: list.filter(isOfKind('link')) }),
   session: (document, list) => ({ ...document, sessions: list.filter(isOfKind('session')) }),
   episode: (document, list) => ({ ...document, episodes: list.filter(isOfKind('episode')) }),
+  coatingSystem: (document, list) => ({ ...document, coatingSystems: list.filter(isOfKind('coatingSystem')) }),
+  heatingRun: (document, list) => ({ ...document, heatingRuns: list.filter(isOfKind('heatingRun')) }),
+  weather: (document, list) => ({ ...document, weather: list.filter(isOfKind('weather')) }),
+  readings: (document, list) => ({ ...document, readings: list.filter(isOfKind('readings')) }),
 };
 
 /** By order; records with the same order keep one sequence everywhere, by id. */

@@ -52,6 +52,7 @@ const READERS = {
     ...session.placeIds.map((id, index) => pointer('place', id, ['placeIds', index], 'place')),
     ...session.crewIds.map((id, index) => pointer('person', id, ['crewIds', index], 'crew')),
   ],
+  coatingSystem: (system) => system.layers.map((layer, index) => pointer('material', layer.materialId, ['layers', index, 'materialId'], 'layer')),
 } satisfies Readers;
 
 /** Every pointer that a record holds, in the order of its fields. */
@@ -62,6 +63,7 @@ export function referencesOf(record: SeriesRecord): readonly Reference[] {
     case 'task': return READERS.task(record);
     case 'link': return READERS.link(record);
     case 'session': return READERS.session(record);
+    case 'coatingSystem': return READERS.coatingSystem(record);
     default: return [];
   }
 }
@@ -98,6 +100,8 @@ export function withoutReference(record: SeriesRecord, kind: RecordKind, id: str
         placeIds: kind === 'place' ? record.placeIds.filter((other) => other !== id) : record.placeIds,
         crewIds: kind === 'person' ? record.crewIds.filter((other) => other !== id) : record.crewIds,
       };
+    case 'coatingSystem':
+      return { ...record, layers: kind === 'material' ? record.layers.filter((layer) => layer.materialId !== id) : record.layers };
     default:
       return record;
   }

@@ -62,6 +62,10 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
     links: await TABLES.link.list(db, seriesId),
     sessions: await TABLES.session.list(db, seriesId),
     episodes: await TABLES.episode.list(db, seriesId),
+    coatingSystems: await TABLES.coatingSystem.list(db, seriesId),
+    heatingRuns: await TABLES.heatingRun.list(db, seriesId),
+    weather: await TABLES.weather.list(db, seriesId),
+    readings: await TABLES.readings.list(db, seriesId),
   };
 }
 

@@ -54,6 +54,10 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     links: links.map(raiseLink),
     sessions: buildSessions(dayOf(frame, 0), (moment) => momentOf(frame, moment)),
     episodes: episodes.map((draft, order) => raiseEpisode(frame, draft, order)),
+    coatingSystems: [],
+    heatingRuns: [],
+    weather: [],
+    readings: [],
   };
   return newId === undefined ? document : renewIds(document, newId);
 }

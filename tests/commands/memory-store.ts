@@ -13,6 +13,7 @@ interface Kept {
 function emptyDocument(series: SeriesDocument['series']): SeriesDocument {
   return {
     series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [],
+    coatingSystems: [], heatingRuns: [], weather: [], readings: [],
   };
 }
 

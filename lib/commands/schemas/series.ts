@@ -1,5 +1,6 @@
 import { parseZone } from '@/lib/calendar';
 import { z } from 'zod';
+import { workshopSchema } from './cure';
 import { celsiusValue, nameOf, numberOf, say, wholeNumber } from './values';
 
 /** What a person fills in about a series. */
@@ -18,4 +19,5 @@ export const seriesSchema = z.strictObject({
   workshopTemperature: celsiusValue,
   runtime: z.strictObject({ target: numberOf({ unit: 'minutes' }), min: numberOf({ unit: 'minutes' }), max: numberOf({ unit: 'minutes' }) }),
   frameRate: z.strictObject({ numerator: wholeNumber('frames'), denominator: wholeNumber('seconds') }),
+  workshop: workshopSchema.optional(),
 });

@@ -1,11 +1,12 @@
 import type { Material } from '@/lib/build';
 import { celsius, minutes } from '@/lib/units';
 import type { MaterialModel } from '../generated/models';
-import { oneOf, readValue } from '../column';
+import { oneOf, readJson, readValue } from '../column';
 import { plainTable } from '../table';
+import { cureShape } from './cure-values';
 
 const sorts = oneOf<Material['sort']>({
-  primer: true, paint: true, filler: true, sealer: true, adhesive: true, 'thread locker': true, powder: true, release: true, other: true,
+  primer: true, paint: true, filler: true, sealer: true, adhesive: true, 'thread locker': true, powder: true, 'galvanizing wash': true, release: true, other: true,
 });
 
 export const materials = plainTable<Material, MaterialModel>({
@@ -22,6 +23,7 @@ export const materials = plainTable<Material, MaterialModel>({
     hasSolvent: material.hasSolvent,
     hasIsocyanate: material.hasIsocyanate,
     source: material.source,
+    cureJson: material.cure === undefined ? null : JSON.stringify(material.cure),
   }),
   fromRow: (row) => ({
     kind: 'material',
@@ -44,5 +46,6 @@ export const materials = plainTable<Material, MaterialModel>({
     hasSolvent: row.hasSolvent,
     hasIsocyanate: row.hasIsocyanate,
     source: row.source,
+    ...(row.cureJson === null ? {} : { cure: readJson(cureShape, row.cureJson, { table: 'Material', row: row.id, column: 'cureJson' }) }),
   }),
 });

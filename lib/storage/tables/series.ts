@@ -1,8 +1,10 @@
 import type { Series } from '@/lib/build';
 import { celsius } from '@/lib/units';
 import type { Db } from '../connection';
+import { readJson } from '../column';
 import type { SeriesModel } from '../generated/models';
 import type { Table } from '../table';
+import { workshopShape } from './cure-values';
 
 /** The columns of a series that a person sets; the rest is bookkeeping of storage. */
 export function seriesRow(series: Series) {
@@ -21,6 +23,7 @@ export function seriesRow(series: Series) {
     runtimeMax: series.runtime.max,
     frameRateNumerator: series.frameRate.numerator,
     frameRateDenominator: series.frameRate.denominator,
+    workshopJson: series.workshop === undefined ? null : JSON.stringify(series.workshop),
   };
 }
 
@@ -38,6 +41,7 @@ export function readSeries(row: SeriesModel): Series {
     workshopTemperature: celsius(row.workshopTemperature),
     runtime: { target: row.runtimeTarget, min: row.runtimeMin, max: row.runtimeMax },
     frameRate: { numerator: row.frameRateNumerator, denominator: row.frameRateDenominator },
+    ...(row.workshopJson === null ? {} : { workshop: readJson(workshopShape, row.workshopJson, { table: 'Series', row: row.id, column: 'workshopJson' }) }),
   };
 }
 
