@@ -7,7 +7,7 @@ export type { EditJudgement } from './check-series';
 export { DEFAULT_CURE, DEFAULT_PROCESS, DEFAULT_TERMS, DEFAULT_WORKSHOP, withDefaults } from './defaults';
 export { deriveOrder, findCycle, listStateUses } from './derive-order';
 export type { Precedence, PrecedenceReason, StateUse } from './derive-order';
-export { changeRecord, changeRecords, createRecord, createRecords, findForWrite, labelOf, reorderRecords } from './edits';
+export { changeRecord, changeRecords, createRecord, createRecords, editRecords, findForWrite, labelOf, reorderRecords } from './edits';
 export { changedFields, FIELD_LABELS, fieldLabel, isSame } from './fields';
 export { findRecord, isOfKind, isRecordKind, kindLabel, LIST_KEYS, LIST_KINDS, listOf, listRecords, putRecord, RECORD_KINDS } from './records';
 export type { FieldsOf, ListKind, ListRecord } from './records';

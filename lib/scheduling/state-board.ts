@@ -1,5 +1,6 @@
 import type { Model } from './model';
 import { Profile } from './profile';
+import { stateEnd } from './timing';
 
 const ROOM = 1 << 20;
 
@@ -24,7 +25,7 @@ export class StateBoard {
     const { states } = this.model;
     for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
       const room = this.room[states.medium[row]! * states.stateCount + states.state[row]!]!;
-      const next = room.conflictEnd(t, end + states.tail[row]!, ROOM);
+      const next = room.conflictEnd(t, stateEnd(states, row, end), ROOM);
       if (next === 0) continue;
       this.medium = states.medium[row]!;
       return next;
@@ -38,7 +39,7 @@ export class StateBoard {
     for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
       const first = states.medium[row]! * states.stateCount;
       for (let state = 0; state < states.stateCount; state += 1) {
-        if (state !== states.state[row]) this.room[first + state]!.take(from, end + states.tail[row]!, sign);
+        if (state !== states.state[row]) this.room[first + state]!.take(from, stateEnd(states, row, end), sign);
       }
     }
   }

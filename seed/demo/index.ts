@@ -2,10 +2,12 @@
 import { weekdayOf } from '@/lib/calendar';
 import type { CivilDate, Series, SeriesDocument } from '@/lib/build';
 import { celsius } from '@/lib/units';
+import { coatingSystems, raiseHeating, raiseWeather, workshop } from './climate';
 import { episodes } from './episodes';
 import { links } from './links';
 import { materials } from './materials';
 import { parts } from './parts';
+import { raisePastJobs } from './past-jobs';
 import { people } from './people';
 import { equipment, places } from './places';
 import { dayOf, momentOf, raiseEpisode, raiseJob, raiseLink, raiseMaterial, raisePart, raisePerson, raiseTask, raiseTrade, type Frame } from './raise';
@@ -26,7 +28,7 @@ export const DEMO_ZONE = 'Europe/London';
 const series: Series = {
   kind: 'series', id: 'series-bread-round', revision: 1, order: 0, name: 'Back on the Bread Round', zone: DEMO_ZONE,
   cadenceDays: 7, leadDays: 5, fillLimit: 0.7, workshopTemperature: celsius(12),
-  runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 },
+  runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 }, workshop,
 };
 
 const tasks = [...stripTasks, ...brakeTasks, ...chassisTasks, ...paintTasks, ...engineTasks, ...bodyTasks, ...finishTasks];
@@ -49,14 +51,14 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     parts: parts.map(raisePart),
     materials: materials.map(raiseMaterial),
     trades: trades.map((draft, order) => raiseTrade(frame, draft, order)),
-    outsideJobs: jobs.map((draft, order) => raiseJob(frame, draft, order)),
+    outsideJobs: [...jobs.map((draft, order) => raiseJob(frame, draft, order)), ...raisePastJobs(frame, jobs.length)],
     tasks: tasks.map((draft, order) => raiseTask(frame, draft, order)),
     links: links.map(raiseLink),
     sessions: buildSessions(dayOf(frame, 0), (moment) => momentOf(frame, moment)),
     episodes: episodes.map((draft, order) => raiseEpisode(frame, draft, order)),
-    coatingSystems: [],
-    heatingRuns: [],
-    weather: [],
+    coatingSystems,
+    heatingRuns: raiseHeating(frame),
+    weather: raiseWeather(frame),
     readings: [],
   };
   return newId === undefined ? document : renewIds(document, newId);

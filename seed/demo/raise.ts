@@ -8,6 +8,7 @@ import type {
   EpisodeDraft, EstimateDraft, HoursDraft, JobDraft, LinkDraft, MaterialDraft, Moment, PartDraft, PersonDraft, SpanDraft, TaskDraft, TradeDraft, UseDraft,
 } from './draft';
 import { materialSource } from './materials';
+import { paintCure } from './paint-cure';
 
 /** The days the demo lies on. */
 export interface Frame {
@@ -52,7 +53,7 @@ export function raiseMaterial(draft: MaterialDraft, order: number): Material {
       handle: minutes(handle), fullCure: minutes(fullCure),
     },
     referenceTemperature: celsius(20), minimumTemperature: celsius(draft.minimumTemperature), doublingPer: 10,
-    potLife: draft.potLife === undefined ? null : minutes(draft.potLife), hasSolvent: draft.solvent ?? false, hasIsocyanate: false, source: materialSource,
+    potLife: draft.potLife === undefined ? null : minutes(draft.potLife), hasSolvent: draft.solvent ?? false, hasIsocyanate: false, source: materialSource, cure: paintCure,
   };
 }
 
