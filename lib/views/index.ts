@@ -29,3 +29,9 @@ export type {
 } from './week-model';
 export { describeWeek } from './week-document';
 export { writeWeek } from './week-text';
+export { viewClimate } from './climate';
+export type { ClimateCurve, ClimateDay, ClimateHour, ClimateView, FitView } from './climate-model';
+export { viewWaits } from './waits';
+export type { AwayJob, CuringCoat, GoView, HeatingPoint, HeatingView, HeldWork, StageMark, WaitsView } from './waits-model';
+export { viewMaterialLibrary } from './material-library';
+export type { LibraryMaterial } from './material-library';
