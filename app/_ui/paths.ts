@@ -45,6 +45,8 @@ export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)
 export const kindPath = (seriesId: string, kind: ListKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
 export const newRecordPath = (seriesId: string, kind: ListKind): string => `${kindPath(seriesId, kind)}/new`;
 export const repeatSessionsPath = (seriesId: string): string => `${kindPath(seriesId, 'session')}/repeat`;
+export const materialLibraryPath = (seriesId: string): string => `${kindPath(seriesId, 'material')}/library`;
+export const layingPath = (seriesId: string): string => `${kindPath(seriesId, 'coatingSystem')}/lay`;
 export const seriesSettingsPath = (seriesId: string): string => `${recordsPath(seriesId)}/series`;
 
 /** Page of a record, or null for a kind that has none. */

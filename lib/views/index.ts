@@ -33,5 +33,7 @@ export { viewClimate } from './climate';
 export type { ClimateCurve, ClimateDay, ClimateHour, ClimateView, FitView } from './climate-model';
 export { viewWaits } from './waits';
 export type { AwayJob, CuringCoat, GoView, HeatingPoint, HeatingView, HeldWork, StageMark, WaitsView } from './waits-model';
+export { viewLaying } from './laying';
+export type { LayingView } from './laying';
 export { viewMaterialLibrary } from './material-library';
 export type { LibraryMaterial } from './material-library';
