@@ -171,6 +171,8 @@ export interface Shot {
   /** Crew time to film it; for a during-shot, added to the task. */
   readonly time: Minutes;
   readonly mustHave: boolean;
+  /** When it was filmed; null: still to be filmed. */
+  readonly filmedAt: Instant | null;
 }
 
 /** A coat or bond laid in a task. */

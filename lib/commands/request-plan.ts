@@ -1,10 +1,10 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
 import { checkSeries, type SeriesDocument } from '@/lib/build';
 import type { ReadingRows } from '@/lib/cure';
-import { compilePlan, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
+import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
-import { instant, type Instant } from '@/lib/units';
+import { instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
 
@@ -37,11 +37,6 @@ async function loadReadings(storage: CommandContext['storage'], document: Series
   return new Map(await Promise.all(rows));
 }
 
-/** Where the accepted plan has each block of work, by name. */
-function previousStarts(accepted: SavedPlan | null): ReadonlyMap<string, Instant> {
-  return new Map((accepted?.result.blocks ?? []).map((block) => [block.id, block.start]));
-}
-
 async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<Result<Solved>> {
   const solution = await solveInWorker(
     compiled.problem,
@@ -71,7 +66,7 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   if (stops.length > 0) return fail(stops);
   const now = ctx.now();
   const readings = await loadReadings(ctx.storage, document);
-  const compiled = compilePlan({ document, now, previousStarts: previousStarts(await ctx.storage.acceptedPlan(seriesId)), readings });
+  const compiled = compilePlan({ document, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
   if (!compiled.ok) return compiled;
   const solved = await solveCompiled(compiled.value, options);
   if (!solved.ok) return solved;

@@ -1,4 +1,5 @@
 /** What must not be forgotten between now and the next session. */
+import { shotsAhead } from '@/lib/plan';
 import { findWork, isDone, type SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import { coatMoments } from '@/lib/cure';
@@ -103,7 +104,7 @@ export function listFilmFirst({ document }: Situation, workIds: readonly string[
   return document.tasks
     .filter((task) => workIds.includes(task.id) && task.irreversible && task.doneAt === null)
     .flatMap((task): Reminder[] => {
-      const shots = task.shots.filter((shot) => shot.purpose === 'before');
+      const shots = shotsAhead(task);
       if (shots.length === 0) return [];
       return [{
         kind: 'film first',

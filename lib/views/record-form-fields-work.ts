@@ -67,6 +67,7 @@ const taskCamera: FormSection = {
         { type: 'choice', codec: 'text', name: 'purpose', label: 'Purpose', options: options(SHOT_PURPOSES) },
         { type: 'length', clock: 'worked', name: 'time', label: 'Time to film it' },
         { type: 'check', name: 'mustHave', label: 'Must have' },
+        { type: 'moment', name: 'filmedAt', label: 'Filmed', isOptional: true, help: 'Empty: still to be filmed.' },
       ],
     },
   ],

@@ -133,6 +133,17 @@ export function viewNewSeriesForm(zone: string): RecordFormView {
 /** What happened to a record does not happen to its copy. */
 const HAPPENED = { doneAt: null, pinnedStart: null, droppedOffAt: null, promisedFor: null, collectedAt: null } as const;
 
+/** A preparation done and a process over belong to the job that was copied. */
+function forgetProcess(record: SeriesRecord): SeriesRecord {
+  if (record.kind !== 'outsideJob' || record.process === undefined) return record;
+  const preparations = record.process.preparations.map(({ name }) => ({ name, doneAt: null }));
+  return { ...record, process: { ...record.process, preparations, treatedAt: null, readyAt: null } };
+}
+
+function forgetFilming(record: SeriesRecord): SeriesRecord {
+  return record.kind === 'task' ? { ...record, shots: record.shots.map((shot) => ({ ...shot, filmedAt: null })) } : record;
+}
+
 function dropId(item: Draft): Draft {
   return typeof item === 'object' && !Array.isArray(item) ? { ...item, id: '' } : item;
 }
@@ -147,7 +158,7 @@ function dropLineIds(fields: readonly FieldSpec[], draft: DraftObject): DraftObj
 export function viewCopyForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
   const record: SeriesRecord | undefined = findRecord(document, kind, id);
   if (record === undefined) return null;
-  const form = describeForm(document, kind, { ...withDefaults(record), ...HAPPENED }, null);
+  const form = describeForm(document, kind, { ...forgetProcess(forgetFilming(withDefaults(record))), ...HAPPENED }, null);
   return { ...form, draft: dropLineIds(listFields(kind), form.draft) };
 }
 

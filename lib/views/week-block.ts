@@ -1,7 +1,7 @@
 /** A plan's block as a page shows it: names instead of ids, words instead of minutes. */
 import type { OutsideJob, PartUse, SeriesDocument, Task } from '@/lib/build';
 import { formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
-import { isFilmed, shotsAhead, type BlockKind, type CoatStages, type PlanBlock } from '@/lib/plan';
+import { isFilmed, beforeShots, type BlockKind, type CoatStages, type PlanBlock } from '@/lib/plan';
 import { MS_PER_MINUTE } from '@/lib/units';
 import type { BlockPart, BlockReason, BlockView, RecordLink } from './week-model';
 import { formatRange } from './week-words';
@@ -76,8 +76,9 @@ const SHOT_ORDER = ['before', 'during', 'after', 'insert', 'piece to camera', 't
 function taskFields(block: PlanBlock, task: Task, document: SeriesDocument) {
   const isBefore = block.kind !== 'task';
   const isOwn = block.kind === 'before-shot';
-  const ahead = new Set(shotsAhead(task).map((shot) => shot.id));
-  const shots = block.kind === 'cure' ? [] : task.shots.filter((shot) => ahead.has(shot.id) === isOwn);
+  const ahead = beforeShots(task);
+  const aheadIds = new Set(ahead.map((shot) => shot.id));
+  const shots = block.kind === 'cure' ? [] : task.shots.filter((shot) => aheadIds.has(shot.id) === isOwn);
   const materials = new Set(task.coats.map((coat) => nameOf(coat.materialId, document.materials, 'material')));
   return {
     layOut: isBefore ? [] : task.layOut,
@@ -91,7 +92,7 @@ function taskFields(block: PlanBlock, task: Task, document: SeriesDocument) {
     coverage: task.coverage === 'none' ? null : task.coverage,
     isFilmed: isFilmed(task),
     isIrreversible: task.irreversible,
-    isDone: task.doneAt !== null,
+    isDone: task.doneAt !== null || (isOwn && ahead.every((shot) => shot.filmedAt !== null)),
     taskId: task.id,
     revision: task.revision,
   };

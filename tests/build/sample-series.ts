@@ -117,8 +117,8 @@ const tasks: readonly Task[] = [
     parts: [{ partId: 'part-frame', from: 'frame-bought', to: 'frame-stripped' }],
     effort: { low: minutes(60), likely: minutes(90), high: minutes(180) },
     shots: [
-      { id: 'shot-before', name: 'Frame as bought, all round', purpose: 'before', time: minutes(20), mustHave: true },
-      { id: 'shot-during', name: 'First bolt out', purpose: 'during', time: minutes(10), mustHave: false },
+      { id: 'shot-before', name: 'Frame as bought, all round', purpose: 'before', time: minutes(20), mustHave: true, filmedAt: null },
+      { id: 'shot-during', name: 'First bolt out', purpose: 'during', time: minutes(10), mustHave: false, filmedAt: null },
     ],
     layOut: ['gloves', 'labels'], cautions: ['Support the frame before the last bolt.'],
   }),

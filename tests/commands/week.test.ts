@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findRecord } from '@/lib/build';
-import { completeTask, createSessions, pinTask, recordJobEvent, reopenTask, undoChange, unpinTask } from '@/lib/commands';
+import { completeTask, createSessions, pinTask, recordBeforeShots, recordJobEvent, reopenTask, undoChange, unpinTask } from '@/lib/commands';
 import { unwrap, type Result } from '@/lib/result';
 import { contents } from '../build/history';
 import { at, sampleSeries } from '../build/sample-series';
@@ -26,6 +26,19 @@ describe('completeTask and reopenTask', () => {
     expect(codes(await completeTask(context, ID, 'task-strip', 2))).toEqual(['stale-record']);
     expect(codes(await reopenTask(context, ID, 'task-strip', 1))).toEqual(['nothing-changed']);
     expect(context.writes()).toBe(0);
+  });
+});
+
+describe('recordBeforeShots', () => {
+  it('marks the before-shots and no other, keeps a moment that is there, and takes it back', async () => {
+    const context = memoryContext(sampleSeries());
+    const earlier = at('2026-11-28', '10:00');
+    unwrap(await recordBeforeShots(context, ID, 'task-strip', 1, earlier));
+    expect(findRecord(context.document(), 'task', 'task-strip')?.shots.map(({ filmedAt }) => filmedAt)).toEqual([earlier, null]);
+    expect(codes(await recordBeforeShots(context, ID, 'task-strip', 2))).toEqual(['nothing-changed']);
+    const { change } = unwrap(await recordBeforeShots(context, ID, 'task-strip', 2, null));
+    expect(change.label).toBe('Before-shots to be filmed again: task Strip the frame');
+    expect(findRecord(context.document(), 'task', 'task-strip')?.shots.map(({ filmedAt }) => filmedAt)).toEqual([null, null]);
   });
 });
 

@@ -67,10 +67,10 @@ describe('coats in a cold arch', () => {
   it('that never form in the cold are only laid when it stays warm enough until they are dry', () => {
     const document = coldSeries();
     const materials = document.materials.map((material) => ({ ...material, minimumTemperature: celsius(5), cure: { ...DEFAULT_CURE, belowMinimum: 'never forms' as const, minimumUntilDry: celsius(4) } }));
-    const { problem } = unwrap(compilePlan({ document: { ...document, materials }, now, previousStarts: new Map() }));
+    const { problem } = unwrap(compilePlan({ document: { ...document, materials }, now, previousBlocks: new Map() }));
     const prime = problem.activities.find(({ id }) => id === 'task:task-prime');
     const calendar = problem.calendars.find(({ id }) => id === prime?.calendar);
-    const usual = unwrap(compilePlan({ document, now, previousStarts: new Map() })).problem.calendars.find(({ id }) => id === 'sessions at Spray corner');
+    const usual = unwrap(compilePlan({ document, now, previousBlocks: new Map() })).problem.calendars.find(({ id }) => id === 'sessions at Spray corner');
     const length = (intervals: readonly { start: number; end: number }[] = []) => intervals.reduce((sum, { start, end }) => sum + end - start, 0);
     expect(calendar?.id).toContain('warm until Grey primer is dry');
     expect(length(calendar?.intervals)).toBeGreaterThan(0);
@@ -107,7 +107,7 @@ describe('dust', () => {
     const document = coldSeries();
     const workshop = { ...document.series.workshop!, dustSettles: minutes(95) };
     const tasks = document.tasks.map((task) => ({ ...task, isDusty: task.id === 'task-clean' }));
-    const { problem } = unwrap(compilePlan({ document: { ...document, tasks, series: { ...document.series, workshop } }, now, previousStarts: new Map() }));
+    const { problem } = unwrap(compilePlan({ document: { ...document, tasks, series: { ...document.series, workshop } }, now, previousBlocks: new Map() }));
     expect(problem.activities.find(({ id }) => id === 'task:task-clean')?.states?.find(({ state }) => state === 'dusty')?.tail).toBe(95);
   });
 });

@@ -17,6 +17,15 @@ describe('the plan of the sample series', () => {
     expect(blockOf(plan, 'before-shot:task-strip').end).toBeLessThanOrEqual(blockOf(plan, 'task:task-strip').start);
   });
 
+  it('plans no before-shots that are in the can already, and books the task no longer for it', () => {
+    const strip = sampleSeries().tasks.find((task) => task.id === 'task-strip')!;
+    const shots = strip.shots.map((shot) => (shot.purpose === 'before' ? { ...shot, filmedAt: now } : shot));
+    const filmed = planOf(withTask('task-strip', { shots }), now).plan;
+    expect(filmed.blocks.some((block) => block.id === 'before-shot:task-strip')).toBe(false);
+    const worked = blockOf(filmed, 'task:task-strip').pieces.reduce((sum, piece) => sum + minutesBetween(piece.start, piece.end), 0);
+    expect(worked).toBe(110);
+  });
+
   it('books the mean hands-on time and the shots that are taken during the work', () => {
     const strip = blockOf(plan, 'task:task-strip');
     const worked = strip.pieces.reduce((sum, piece) => sum + minutesBetween(piece.start, piece.end), 0);
@@ -98,14 +107,14 @@ describe('work that no session can hold', () => {
 
 describe('a series that cannot be planned', () => {
   it('is told that there is no session ahead', () => {
-    const result = compilePlan({ document: sampleSeries(), now: at('2027-03-01', '09:00'), previousStarts: new Map() });
+    const result = compilePlan({ document: sampleSeries(), now: at('2027-03-01', '09:00'), previousBlocks: new Map() });
     expect(result.ok ? [] : result.error.map((found) => found.code)).toEqual(['no-sessions-ahead']);
   });
 
   it('is told that all work is done', () => {
     const document = sampleSeries();
     const done = { ...document, tasks: document.tasks.map((task) => ({ ...task, doneAt: now })), outsideJobs: [] };
-    const result = compilePlan({ document: done, now, previousStarts: new Map() });
+    const result = compilePlan({ document: done, now, previousBlocks: new Map() });
     expect(result.ok ? [] : result.error.map((found) => found.code)).toEqual(['nothing-to-plan']);
   });
 });

@@ -1,5 +1,5 @@
 /** All rules of a series, in the order in which their issues are shown. */
-import { checkBeforeShots } from './before-shot';
+import { checkBeforeShots, checkMissedBeforeShots } from './before-shot';
 import { checkCadence } from './cadence';
 import { checkCrews } from './crew';
 import { checkDateSpans } from './date-span';
@@ -48,5 +48,5 @@ export const RULES: readonly Rule[] = [
   checkEfforts, checkCrews, checkCoats, checkPartUses, checkPartStateFlow, checkOutsideQuotes, checkOutsideEvents,
   checkLinkEnds, checkLinkWindows, checkWorkOrder,
   checkSessionLengths, checkSessionOverlaps, checkSessionFit, checkPinnedStarts,
-  checkBeforeShots, checkEpisodeDates, checkEpisodeWork,
+  checkBeforeShots, checkMissedBeforeShots, checkEpisodeDates, checkEpisodeWork,
 ];

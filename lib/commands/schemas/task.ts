@@ -9,6 +9,7 @@ const shotSchema = (setting: FormSetting) => z.strictObject({
   purpose: oneOf(['before', 'during', 'after', 'insert', 'piece to camera', 'time-lapse', 'pickup']),
   time: minutesValue,
   mustHave: flag,
+  filmedAt: orNull(momentIn(setting)).default(null),
 });
 
 /** What a person fills in about a task. Local times are read in the zone of the series. */

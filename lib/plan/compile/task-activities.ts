@@ -2,7 +2,7 @@
 import { DEFAULT_WORKSHOP, type Task } from '@/lib/build';
 import { bookable, threePointMean } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
-import { addLag, cureOf, need, previousStart, type Draft } from './draft';
+import { addLag, cureOf, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
 import { sessionDemands, taskCalendar } from './session-calendars';
@@ -10,14 +10,19 @@ import { sessionDemands, taskCalendar } from './session-calendars';
 /** Shortest piece of a task that pauses between sessions, worked minutes: less is spent on setting up. Common practice, no source. */
 export const SHORTEST_PIECE = 30;
 
-/** Shots that must be in the can before the task may start. */
-export function shotsAhead(task: Task): Task['shots'] {
+/** Shots that are filmed ahead of an irreversible task, whether they are in the can or not. */
+export function beforeShots(task: Task): Task['shots'] {
   return task.irreversible ? task.shots.filter((shot) => shot.purpose === 'before') : [];
+}
+
+/** Shots that must still be filmed before the task may start. */
+export function shotsAhead(task: Task): Task['shots'] {
+  return beforeShots(task).filter((shot) => shot.filmedAt === null);
 }
 
 /** Booked minutes of a task: mean hands-on time and the shots filmed during it, to the next 5 min. */
 export function taskMinutes(task: Task): number {
-  const ahead = new Set(shotsAhead(task).map((shot) => shot.id));
+  const ahead = new Set(beforeShots(task).map((shot) => shot.id));
   const filming = task.shots.filter((shot) => !ahead.has(shot.id)).reduce((sum, shot) => sum + shot.time, 0);
   return bookable(threePointMean(task.effort) + filming);
 }
@@ -94,7 +99,7 @@ export function addTask(draft: Draft, task: Task): void {
     states: taskStates(draft, task),
     release: draft.nowMinute,
     ...pin,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, activity, demandWords(draft, task));
   const ahead = shotsAhead(task);
@@ -112,7 +117,7 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
     states: surfaceStates(draft, task, null),
     release: draft.nowMinute,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, shots, demandWords(draft, task));
   addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id });

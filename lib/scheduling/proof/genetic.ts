@@ -1,8 +1,12 @@
 import type { CoreInstance } from './instance';
 import type { Random } from './random';
 import { Serial } from './serial';
+import { grow } from './trail';
 
-const PARENTS = 60;
+const FIRST_PARENTS = 60;
+/** Children in a row, as a multiple of the parents, of which none displaced a longer schedule: the parents are then doubled. */
+const PATIENCE = 60;
+const MOST_PARENTS = 2000;
 
 /**
  * Genetic search over activity lists: two-point crossover, few swaps, each child's schedule justified to the right and
@@ -16,8 +20,8 @@ export class Genetic {
   private readonly serial: Serial;
   private readonly n: number;
   private readonly lists: Int32Array[] = [];
-  private readonly fitness = new Int32Array(PARENTS);
-  private readonly print = new Int32Array(PARENTS);
+  private fitness = new Int32Array(FIRST_PARENTS);
+  private print = new Int32Array(FIRST_PARENTS);
   private readonly child: Int32Array;
   private readonly isIn: Uint8Array;
   private readonly tail: Int32Array;
@@ -26,6 +30,7 @@ export class Genetic {
   private readonly isBefore: Uint8Array;
   private size = 0;
   private mother = 0;
+  private idle = 0;
 
   constructor(instance: CoreInstance, order: Int32Array, private readonly random: Random) {
     const n = instance.durations.length;
@@ -47,7 +52,6 @@ export class Genetic {
       const i = order[k]!;
       for (const j of followers[i]!) this.tail[i] = Math.max(this.tail[i]!, this.tail[j]! + instance.durations[i]!);
     }
-    for (let p = 0; p < PARENTS; p++) this.lists.push(new Int32Array(n));
   }
 
   /** Schedules generated so far. */
@@ -57,8 +61,33 @@ export class Genetic {
 
   /** Makes and judges one child. */
   step(): void {
-    if (this.size < PARENTS) this.sample();
+    if (this.size < this.fitness.length) this.sample();
     else this.cross();
+    const length = this.decode(this.child);
+    if (length < 0) return;
+    this.serial.sortByStart(this.child);
+    this.take(length);
+  }
+
+  /** Writes a schedule of one of the better parents to `start`; its makespan, -1 while there are no parents. */
+  recall(start: Int32Array): number {
+    if (this.size === 0) return -1;
+    let place = this.random.below(this.size);
+    for (let k = 0; k < 6; k++) {
+      const other = this.random.below(this.size);
+      if (this.fitness[other]! < this.fitness[place]!) place = other;
+    }
+    const length = this.serial.forward(this.lists[place]!);
+    if (length >= 0) start.set(this.serial.start);
+    return length;
+  }
+
+  /** Takes a schedule found elsewhere among the parents. */
+  adopt(start: Int32Array): void {
+    if (this.size === 0) return;
+    this.serial.start.set(start);
+    this.serial.sortByStart(this.child);
+    this.mother = this.random.below(this.size);
     const length = this.decode(this.child);
     if (length < 0) return;
     this.serial.sortByStart(this.child);
@@ -112,9 +141,9 @@ export class Genetic {
 
   private cross(): void {
     const { n, child, isIn, random } = this;
-    this.mother = random.below(PARENTS);
+    this.mother = random.below(this.size);
     const mother = this.lists[this.mother]!;
-    const father = this.lists[random.below(PARENTS)]!;
+    const father = this.lists[random.below(this.size)]!;
     const a = random.below(n);
     const b = random.below(n);
     const from = Math.min(a, b);
@@ -152,12 +181,31 @@ export class Genetic {
   private take(length: number): void {
     let print = 0;
     for (let i = 0; i < this.n; i++) print = (Math.imul(print, 31) + this.serial.start[i]!) | 0;
-    for (let p = 0; p < this.size; p++) if (this.fitness[p] === length && this.print[p] === print) return;
     let place = this.mother;
-    if (this.size < PARENTS) place = this.size++;
-    else if (length > this.fitness[place]!) return;
+    if (this.size < this.fitness.length) {
+      place = this.size++;
+      this.lists.push(new Int32Array(this.n));
+    } else {
+      if (length > this.fitness[place]! || this.isKnown(length, print)) return this.wait();
+      if (length === this.fitness[place]!) this.wait();
+      else this.idle = 0;
+    }
     this.lists[place]!.set(this.child);
     this.fitness[place] = length;
     this.print[place] = print;
+  }
+
+  private isKnown(length: number, print: number): boolean {
+    for (let p = 0; p < this.size; p++) if (this.fitness[p] === length && this.print[p] === print) return true;
+    return false;
+  }
+
+  /** A child changed nothing for the better; after too many of them new blood comes in. */
+  private wait(): void {
+    if (++this.idle < PATIENCE * this.size) return;
+    this.idle = 0;
+    if (this.size * 2 > MOST_PARENTS) return;
+    this.fitness = grow(this.fitness, 2 * this.size);
+    this.print = grow(this.print, 2 * this.size);
   }
 }

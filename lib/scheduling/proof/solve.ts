@@ -37,6 +37,12 @@ export interface CoreSolution extends CoreProgress {
   readonly seed: number;
 }
 
+/** Work of one turn of the portfolio's parts: short at first, so that each has its chance early. */
+const FIRST_SLICE = 20_000;
+const LONGEST_SLICE = 640_000;
+/** A step of the exact search costs about so many steps of schedule generation. */
+const ENTRY_COST = 12;
+
 /** Solves a core instance as well as the stopping rule allows. Throws on data that is no instance (a bug of the caller). */
 export function solveCore(instance: CoreInstance, options: CoreOptions): CoreSolution {
   assertInstance(instance);
@@ -49,10 +55,14 @@ class Search {
   private readonly genetic: Genetic | null;
   private readonly neighbourhood: Neighbourhood | null;
   private starts: Int32Array | null = null;
+  /** A schedule as long as the best, moving sideways. */
+  private walk: Int32Array | null = null;
   private makespan = -1;
   private lowerBound = 0;
   private isInfeasible = false;
   private isStopped = false;
+  private explored = 0;
+  private proofs = 0;
 
   constructor(
     private readonly instance: CoreInstance,
@@ -70,7 +80,7 @@ class Search {
     }
     const random = new Random(options.seed);
     const pairs = listOpenPairs(instance, closure);
-    this.engine = new Engine(buildNetwork(instance, closure, pairs));
+    this.engine = new Engine(buildNetwork(instance, closure, pairs), true);
     const order = orderForward(instance);
     this.genetic = order ? new Genetic(instance, order, random) : null;
     this.neighbourhood = new Neighbourhood(instance, pairs, random);
@@ -80,14 +90,14 @@ class Search {
     const { engine, genetic, neighbourhood } = this;
     if (engine && neighbourhood && this.settle(engine)) {
       if (genetic) this.evolve(genetic, 3000);
-      let slice = 500;
-      while (!this.isDone()) {
-        this.prove(engine, slice);
-        if (this.isDone()) break;
-        if (this.starts) this.explore(neighbourhood, slice);
-        if (this.isDone()) break;
-        if (genetic) this.evolve(genetic, slice * 4);
-        slice = Math.min(4000, slice + 250);
+      const n = this.instance.durations.length;
+      // Proofs are in reach of small problems; large ones gain more from schedules.
+      const proofs = n <= 80 ? 8 : 1;
+      const schedules = n <= 80 ? 2 : 5;
+      for (let slice = FIRST_SLICE; !this.isDone(); slice = Math.min(LONGEST_SLICE, slice * 2)) {
+        this.prove(engine, this.starts ? proofs * slice : slice);
+        if (this.starts && !this.isDone()) this.explore(neighbourhood, 2 * slice);
+        if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((schedules * slice) / n));
       }
     }
     const progress = this.progress();
@@ -126,6 +136,7 @@ class Search {
   private offer(starts: Int32Array, makespan: number): void {
     if (this.starts !== null && makespan >= this.makespan) return;
     this.starts = starts.slice();
+    this.walk = starts.slice();
     this.makespan = makespan;
     const engine = this.engine!;
     for (let x = 0; x < engine.network.activities; x++) engine.wish[x] = starts[x]!;
@@ -153,32 +164,53 @@ class Search {
     }
   }
 
+  /** Neighbourhoods of the best schedule, of others as long as it, and of parents that are nearly as good. */
   private explore(neighbourhood: Neighbourhood, slice: number): void {
-    const last = neighbourhood.work + slice * 200;
+    const last = neighbourhood.work + slice / ENTRY_COST;
     while (neighbourhood.work < last) {
-      const starts = this.starts!.slice();
-      if (neighbourhood.improve(starts, this.makespan, 300)) this.offer(starts, makespanOf(this.instance, starts));
+      this.explored++;
+      const starts = this.walk!.slice();
+      let span = this.makespan;
+      if (this.genetic && this.explored % 4 === 0) {
+        span = this.genetic.recall(starts);
+        if (span < 0) return;
+      } else if (this.explored % 2 === 0 && neighbourhood.drift(starts, span)) {
+        this.walk!.set(starts);
+      }
+      if (neighbourhood.improve(starts, span, this.makespan, 100)) {
+        this.offer(starts, makespanOf(this.instance, starts));
+        this.genetic?.adopt(starts);
+      }
       if (this.isDone()) return;
     }
   }
 
-  /** One slice of exact search: below the best schedule, or just above the bound. */
+  /** One slice of exact search: below the best schedule, in every eighth turn just above the bound. */
   private prove(engine: Engine, slice: number): void {
     const mk = engine.network.makespan;
-    const last = engine.conflicts + slice;
-    while (engine.conflicts < last) {
-      const outcome = engine.search(last - engine.conflicts, 'alternate', undefined, () => this.isDone());
-      if (outcome === 'refuted') {
+    const last = engine.work + slice / ENTRY_COST;
+    this.proofs++;
+    const isFromBelow = this.starts !== null && this.proofs % 8 === 7;
+    while (engine.work < last) {
+      const tried = this.lowerBound;
+      const bound = Int32Array.of(2 * mk + 1, -tried);
+      const outcome = engine.search(20_000, 'activity', isFromBelow ? bound : undefined, () => engine.work >= last || this.isDone());
+      if (outcome === 'solution') this.offerFound(engine);
+      if (!engine.settleRoot()) {
         if (this.starts === null) this.isInfeasible = true;
         else this.raise(this.makespan);
         return;
       }
-      if (outcome === 'limit') return;
-      const starts = new Int32Array(engine.network.activities);
-      for (let i = 0; i < starts.length; i++) starts[i] = engine.least(i);
-      this.offer(starts, engine.least(mk));
+      this.raise(engine.least(mk));
+      if (outcome === 'refuted') this.raise(tried + 1);
       if (this.isDone()) return;
     }
+  }
+
+  private offerFound(engine: Engine): void {
+    const starts = new Int32Array(engine.network.activities);
+    for (let i = 0; i < starts.length; i++) starts[i] = engine.least(i);
+    this.offer(starts, makespanOf(this.instance, starts));
   }
 }
 

@@ -1,5 +1,9 @@
+import { EnergyCheck } from './energy';
 import { BY_STORED } from './trail';
 import type { Trail } from './trail';
+
+/** Whole windows are looked at every time only while one look in so many tells something. */
+const SELDOM = 4;
 
 /**
  * One renewable resource propagated by its time-table: the profile of the parts of activities that no start can
@@ -20,6 +24,11 @@ export class Timetable {
   private touches = 0;
   private hasGrown = true;
   private readonly reasons: Int32Array;
+  private readonly energy: EnergyCheck;
+  private isEnergyDue = true;
+  private energyTurns = 0;
+  private energyCalls = 0;
+  private energyHits = 0;
 
   constructor(
     private readonly trail: Trail,
@@ -39,10 +48,12 @@ export class Timetable {
     this.isTouched = new Uint8Array(demand.length);
     this.touched = new Int32Array(demand.length);
     this.reasons = new Int32Array(4 * demand.length + 8);
+    this.energy = new EnergyCheck(trail, this.tasks, capacity, duration, demand);
   }
 
   /** The bounds of a task rose; `isSure` when some time is now covered by every start. */
   touch(i: number, isSure: boolean): void {
+    this.isEnergyDue = true;
     if (isSure) {
       this.hasGrown = true;
       this.isStale = true;
@@ -54,10 +65,25 @@ export class Timetable {
 
   /** Bounds were taken back: the profile is to be built again; what rose since no longer counts. */
   retreat(): void {
+    this.isEnergyDue = false;
     this.isStale = true;
     this.hasGrown = false;
     for (let k = 0; k < this.touches; k++) this.isTouched[this.touched[k]!] = 0;
     this.touches = 0;
+  }
+
+  /** Looks at whole windows once all else is settled. False on a conflict. */
+  checkEnergy(): boolean {
+    if (!this.isEnergyDue) return true;
+    this.isEnergyDue = false;
+    this.energyTurns++;
+    const isRare = this.energyHits * SELDOM < this.energyCalls && this.energyCalls > 100;
+    if (isRare && this.trail.depth > 1 && this.energyTurns % 16 !== 0) return true;
+    const size = this.trail.size;
+    const isFine = this.energy.propagate();
+    this.energyCalls++;
+    if (!isFine || this.trail.size > size) this.energyHits++;
+    return isFine;
   }
 
   isIdle(): boolean {

@@ -1,6 +1,6 @@
 /** Shapes of the values that are kept as JSON in a row. */
 import type { DateSpan, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
-import { minutes } from '@/lib/units';
+import { instant, minutes } from '@/lib/units';
 import { z } from 'zod';
 import { oneOf } from '../column';
 
@@ -25,5 +25,6 @@ export const shots: z.ZodType<readonly Shot[]> = z.array(
     }),
     time: z.number().transform(minutes),
     mustHave: z.boolean(),
+    filmedAt: z.number().transform(instant).nullable().default(null),
   }),
 );

@@ -78,7 +78,7 @@ describe('sessions that could hold a task', () => {
   });
 
   it('counts the during-shots and not the before-shots', () => {
-    const shot = { id: 's', name: 'Brush', time: minutes(1), mustHave: true };
+    const shot = { id: 's', name: 'Brush', time: minutes(1), mustHave: true, filmedAt: null };
     expect(codesOf(withTask('task-paint', { effort: effort(60, 420, 480), shots: [{ ...shot, purpose: 'before' }] }))).toEqual([]);
     expect(codesOf(withTask('task-paint', { effort: effort(60, 420, 480), shots: [{ ...shot, purpose: 'during' }] }))).toEqual(['task-longer-than-any-session']);
   });
@@ -116,5 +116,22 @@ describe('pins and before-shots', () => {
     expect(found?.severity).toBe('warn');
     expect(codesOf(withTask('task-strip', { shots: [], coverage: 'none' }))).toEqual([]);
     expect(codesOf(withTask('task-strip', { shots: [], irreversible: false }))).toEqual([]);
+  });
+});
+
+describe('before-shots of work that is done', () => {
+  const [before, during] = sample.tasks.find(({ id }) => id === 'task-strip')!.shots;
+  const doneAt = at('2026-12-01', '20:00');
+
+  it('points out a must-have that was not filmed before a step that cannot be undone', () => {
+    const [found] = issuesOf(withTask('task-strip', { doneAt }), 'before-shot-missed');
+    expect(found?.severity).toBe('warn');
+    expect(found?.message).toBe('The task “Strip the frame” is done and cannot be undone, but its before-shot “Frame as bought, all round” is not marked as filmed.');
+  });
+
+  it('says nothing once it is filmed, where it is not a must-have, or where the step can be done again', () => {
+    expect(issuesOf(withTask('task-strip', { doneAt, shots: [{ ...before!, filmedAt: doneAt }, during!] }), 'before-shot-missed')).toEqual([]);
+    expect(issuesOf(withTask('task-strip', { doneAt, shots: [{ ...before!, mustHave: false }] }), 'before-shot-missed')).toEqual([]);
+    expect(issuesOf(withTask('task-strip', { doneAt, irreversible: false }), 'before-shot-missed')).toEqual([]);
   });
 });

@@ -2,11 +2,16 @@
 
 import { runAction } from '@/app/_actions/run';
 import type { Outcome } from '@/app/_actions/outcome';
-import { completeTask, pinTask, recordJobEvent, reopenTask, unpinTask } from '@/lib/commands';
+import { completeTask, pinTask, recordBeforeShots, recordJobEvent, reopenTask, unpinTask } from '@/lib/commands';
 
 /** Says that a task is done now. `revision` is the one the page showed. */
 export async function completeTaskAction(seriesId: string, taskId: string, revision: number): Promise<Outcome> {
   return runAction(seriesId, (context) => completeTask(context, seriesId, taskId, revision));
+}
+
+/** Says that the before-shots of a task are filmed now, or takes that back. */
+export async function beforeShotsAction(seriesId: string, taskId: string, revision: number, isFilmed: boolean): Promise<Outcome> {
+  return runAction(seriesId, (context) => recordBeforeShots(context, seriesId, taskId, revision, isFilmed ? context.now() : null));
 }
 
 /** Says that a task is not done after all. */

@@ -6,7 +6,7 @@ import type { Outcome } from '@/app/_actions/outcome';
 import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { BlockView } from '@/lib/views';
-import { completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
+import { beforeShotsAction, completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
 import styles from './block-actions.module.css';
 
 /** What the actions need of a block: no more is sent to the browser. */
@@ -21,6 +21,11 @@ interface Choice {
 
 function listTaskChoices(block: ActedBlock, taskId: string, seriesId: string): Choice[] {
   const { revision } = block;
+  if (block.kind === 'before-shot') {
+    return block.isDone
+      ? [{ word: 'Not filmed after all', icon: Undo2, look: 'plain', run: () => beforeShotsAction(seriesId, taskId, revision, false) }]
+      : [{ word: 'Filmed', icon: Check, look: 'main', run: () => beforeShotsAction(seriesId, taskId, revision, true) }];
+  }
   if (block.isDone) return [{ word: 'Not done after all', icon: Undo2, look: 'plain', run: () => reopenTaskAction(seriesId, taskId, revision) }];
   if (block.kind !== 'task') return [];
   return [
