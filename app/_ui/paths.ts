@@ -17,6 +17,10 @@ const KIND_SLUGS = {
   segment: 'segments',
   sponsorship: 'sponsors',
   timeLog: 'time-logs',
+  coatingSystem: 'coating-systems',
+  heatingRun: 'heating-runs',
+  weather: 'weather',
+  readings: 'readings',
 } as const satisfies Record<FormKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */
@@ -47,10 +51,14 @@ export const captionsPath = (seriesId: string, episodeId: string): string => `${
 export const hazardsPath = (seriesId: string): string => `${safetyPath(seriesId)}/hazards`;
 export const taskHazardsPath = (seriesId: string, taskId: string): string => `${safetyPath(seriesId)}/tasks/${encodeURIComponent(taskId)}`;
 export const briefPath = (seriesId: string, sessionId: string): string => `${safetyPath(seriesId)}/brief/${encodeURIComponent(sessionId)}`;
+export const waitsPath = (seriesId: string): string => `${seriesPath(seriesId)}/waits`;
+export const climatePath = (seriesId: string): string => `${seriesPath(seriesId)}/climate`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
 export const kindPath = (seriesId: string, kind: FormKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
 export const newRecordPath = (seriesId: string, kind: FormKind): string => `${kindPath(seriesId, kind)}/new`;
 export const repeatSessionsPath = (seriesId: string): string => `${kindPath(seriesId, 'session')}/repeat`;
+export const materialLibraryPath = (seriesId: string): string => `${kindPath(seriesId, 'material')}/library`;
+export const layingPath = (seriesId: string): string => `${kindPath(seriesId, 'coatingSystem')}/lay`;
 export const seriesSettingsPath = (seriesId: string): string => `${recordsPath(seriesId)}/series`;
 
 /** Page of a record, or null for a kind that has none. */

@@ -2,8 +2,10 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import { CalendarRange, Disc3, Hammer, NotebookPen, Route, ShieldAlert, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
-import { buildPath, episodesPath, historyPath, nowPath, plansPath, recordsPath, safetyPath, seriesPath, weekPath } from './paths';
+import { CalendarRange, Disc3, Hammer, Hourglass, NotebookPen, Route, ShieldAlert, Thermometer, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
+import {
+  buildPath, climatePath, episodesPath, historyPath, nowPath, plansPath, recordsPath, safetyPath, seriesPath, waitsPath, weekPath,
+} from './paths';
 import styles from './shell.module.css';
 
 interface Room {
@@ -20,6 +22,8 @@ function listRooms(seriesId: string, week: string): readonly Room[] {
     { name: 'Week', href: weekPath(seriesId, week), under: `${seriesPath(seriesId)}/week`, icon: CalendarRange },
     { name: 'Build', href: buildPath(seriesId), under: buildPath(seriesId), icon: Waypoints },
     { name: 'Episodes', href: episodesPath(seriesId), under: episodesPath(seriesId), icon: Disc3 },
+    { name: 'Waits', href: waitsPath(seriesId), under: waitsPath(seriesId), icon: Hourglass },
+    { name: 'Climate', href: climatePath(seriesId), under: climatePath(seriesId), icon: Thermometer },
     { name: 'Plans', href: plansPath(seriesId), under: plansPath(seriesId), icon: Route },
     { name: 'Safety', href: safetyPath(seriesId), under: safetyPath(seriesId), icon: ShieldAlert },
     { name: 'Records', href: recordsPath(seriesId), under: recordsPath(seriesId), icon: NotebookPen },

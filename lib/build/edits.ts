@@ -49,13 +49,17 @@ export function createRecords(document: SeriesDocument, records: readonly ListRe
   if (records.length === 0) return fail([issue('nothing-changed', 'There is nothing to add.', 'Add something first.')]);
   const taken = refuseTaken(document, records);
   if (taken.length > 0) return fail(taken);
+  return makeEdited(document, { label, edits: createEdits(document, records), undoes: null });
+}
+
+/** New records, each at the end of its list, at revision 1. */
+function createEdits(document: SeriesDocument, records: readonly ListRecord[]) {
   const orders = new Map<ListKind, number>();
-  const edits = records.map((record) => {
+  return records.map((record) => {
     const order = orders.get(record.kind) ?? nextOrder(document, record.kind);
     orders.set(record.kind, order + 1);
     return createEdit({ ...record, order, revision: 1 });
   });
-  return makeEdited(document, { label, edits, undoes: null });
 }
 
 /** Adds a record at the end of its list, at revision 1. Fails with `record-exists` or with the stops that it brings. */
@@ -96,11 +100,25 @@ export function changeRecords(document: SeriesDocument, records: readonly Series
   return makeEdited(document, { label, edits, undoes: null });
 }
 
+/**
+ * Adds records and brings others to new contents, in one change. Changed records name the revision they were based on.
+ * Fails as {@link createRecords} and {@link changeRecords} do.
+ */
+export function editRecords(document: SeriesDocument, made: readonly ListRecord[], changed: readonly SeriesRecord[], label: string): Result<Edited> {
+  if (changed.length === 0) return createRecords(document, made, label);
+  const found = changed.map((after) => ({ after, before: findForWrite(document, after.kind, after.id, after.revision) }));
+  const missing = [...refuseTaken(document, made), ...found.flatMap(({ before }) => (before.ok ? [] : before.error))];
+  if (missing.length > 0) return fail(missing);
+  const edits = found.flatMap(({ before, after }) => (before.ok && changedFields(before.value, after).length > 0 ? [changeEdit(before.value, after)] : []));
+  return makeEdited(document, { label, edits: [...edits, ...createEdits(document, made)], undoes: null });
+}
+
 const PLURALS: Record<ListKind, string> = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'outside trades',
   outsideJob: 'outside jobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
   segment: 'segments', timeLog: 'time logs', sponsorship: 'sponsor obligations',
   hazard: 'hazards', statement: 'signed statements',
+  coatingSystem: 'coating systems', heatingRun: 'heating runs', weather: 'weather tables', readings: 'sets of readings',
 };
 
 /**

@@ -10,6 +10,7 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     name: 'name', zone: 'time zone', cadenceDays: 'days between releases', leadDays: 'days from recording to release', fillLimit: 'share of a session that may be booked',
     workshopTemperature: 'workshop temperature', runtime: 'runtime', frameRate: 'frame rate',
     titles: 'titles', bankMinimum: 'episodes in hand', usesExperience: 'planning by experience', filming: 'filming times', camera: 'cameras and cards',
+    workshop: 'room and heater',
   },
   person: { name: 'name', skills: 'skills', hours: 'hours for errands', away: 'days away' },
   place: { name: 'name', capacity: 'tasks at once', airZone: 'shared air', air: 'air of the room' },
@@ -17,12 +18,12 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
   part: { name: 'name', assembly: 'assembly', states: 'states', whereabouts: 'whereabouts' },
   material: {
     name: 'name', sort: 'sort', stages: 'drying times', referenceTemperature: 'temperature of the drying times', minimumTemperature: 'lowest temperature',
-    doublingPer: 'kelvins that double the rate', potLife: 'pot life', hasSolvent: 'solvent', hasIsocyanate: 'isocyanate', vapour: 'what evaporates', source: 'source',
+    doublingPer: 'kelvins that double the rate', potLife: 'pot life', hasSolvent: 'solvent', hasIsocyanate: 'isocyanate', vapour: 'what evaporates', source: 'source', cure: 'cold, damp and windows',
   },
-  trade: { name: 'name', craft: 'craft', openHours: 'opening hours', closed: 'closed days', trip: 'trip time', contact: 'contact' },
+  trade: { name: 'name', craft: 'craft', openHours: 'opening hours', closed: 'closed days', trip: 'trip time', contact: 'contact', terms: 'terms' },
   outsideJob: {
     name: 'name', tradeId: 'trade', episodeId: 'episode', parts: 'parts', quote: 'quote', crew: 'people for a trip',
-    droppedOffAt: 'drop-off', promisedFor: 'promised day', collectedAt: 'collection',
+    droppedOffAt: 'drop-off', promisedFor: 'promised day', collectedAt: 'collection', process: 'process',
   },
   task: {
     name: 'name', category: 'category', episodeId: 'episode', placeId: 'place', parts: 'parts', effort: 'hands-on time', inOneGo: 'in one go',
@@ -51,6 +52,10 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     show: 'what to show', deferral: 'when to leave it', needsSecondPerson: 'second person', sources: 'sources', replaces: 'hazard it replaces',
   },
   statement: { name: 'name', about: 'what it is about', personId: 'person', signedBy: 'signed by', at: 'time', reason: 'reason' },
+  coatingSystem: { name: 'name', layers: 'layers', abrading: 'time of an abrasion' },
+  heatingRun: { name: 'name', airZone: 'air', start: 'start', end: 'end', setPoint: 'set point' },
+  weather: { name: 'name', days: 'days' },
+  readings: { name: 'name', airZone: 'air', count: 'rows', from: 'first', to: 'last' },
 };
 
 /** The label of a field, or the field's own name when it has none. @example fieldLabel('task', 'effort') // 'hands-on time' */

@@ -6,10 +6,14 @@
 import type { CivilDate, CivilSpan, WallTime, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
 import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { JobProcess, TradeTerms } from './model-outwork';
+import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
 
 export type { CivilDate, WallTime, Weekday, WeeklyHours };
+export type * from './model-cure';
+export type * from './model-outwork';
 
-interface Row {
+export interface Row {
   readonly id: string;
   /** Counts the saved changes of this record, from 1. A write names the revision it was based on. */
   readonly revision: number;
@@ -54,6 +58,8 @@ export interface Series extends Row {
   readonly usesExperience: boolean;
   readonly filming: FilmingPractice;
   readonly camera: CameraKit;
+  /** The room and what heats it. Left out: not described yet, see `DEFAULT_WORKSHOP`. */
+  readonly workshop?: Workshop | undefined;
 }
 
 /** Minutes of each step in front of and behind the camera; starts as common practice. */
@@ -145,7 +151,7 @@ export type DryingStage = 'touchDry' | 'recoatFrom' | 'handle' | 'fullCure';
 
 export interface Material extends Row {
   readonly kind: 'material';
-  readonly sort: 'primer' | 'paint' | 'filler' | 'sealer' | 'adhesive' | 'thread locker' | 'powder' | 'release' | 'other';
+  readonly sort: 'primer' | 'paint' | 'filler' | 'sealer' | 'adhesive' | 'thread locker' | 'powder' | 'galvanizing wash' | 'release' | 'other';
   readonly stages: DryingStages;
   readonly referenceTemperature: Celsius;
   /** Below it the film may not form. */
@@ -158,6 +164,8 @@ export interface Material extends Row {
   readonly vapour: MaterialVapour;
   /** Where the values come from. Empty: no source, and the pages say so. */
   readonly source: string;
+  /** What the data sheet says beyond the drying times. Left out: see `DEFAULT_CURE`. */
+  readonly cure?: MaterialCure | undefined;
 }
 
 export interface Trade extends Row {
@@ -169,6 +177,8 @@ export interface Trade extends Row {
   /** Crew time of one trip there and back. */
   readonly trip: Minutes;
   readonly contact: string;
+  /** Left out: see `DEFAULT_TERMS`. */
+  readonly terms?: TradeTerms | undefined;
 }
 
 /** A part taken from one state to another. `to` null: needed in that state, left as it is. `from` null: any state. */
@@ -191,6 +201,8 @@ export interface OutsideJob extends Row {
   /** The day the trade last promised; overrules the quote. */
   readonly promisedFor: CivilDate | null;
   readonly collectedAt: Instant | null;
+  /** Left out: see `DEFAULT_PROCESS`. */
+  readonly process?: JobProcess | undefined;
 }
 
 export interface SkillNeed {
@@ -370,7 +382,8 @@ export interface Statement extends Row, SignedFields {
 
 export type SeriesRecord =
   | Series | Person | Place | Equipment | Part | Material | Trade | OutsideJob | Task | Link | Session | Episode
-  | Segment | TimeLog | Sponsorship | HazardRecord | Statement;
+  | Segment | TimeLog | Sponsorship | HazardRecord | Statement
+  | CoatingSystem | HeatingRun | Weather | Readings;
 
 export type RecordKind = SeriesRecord['kind'];
 
@@ -397,4 +410,8 @@ export interface SeriesDocument {
   readonly sponsorships: readonly Sponsorship[];
   readonly hazards: readonly HazardRecord[];
   readonly statements: readonly Statement[];
+  readonly coatingSystems: readonly CoatingSystem[];
+  readonly heatingRuns: readonly HeatingRun[];
+  readonly weather: readonly Weather[];
+  readonly readings: readonly Readings[];
 }

@@ -19,11 +19,13 @@ export const LIST_KEYS = {
   outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
   segment: 'segments', timeLog: 'timeLogs', sponsorship: 'sponsorships',
   hazard: 'hazards', statement: 'statements',
+  coatingSystem: 'coatingSystems', heatingRun: 'heatingRuns', weather: 'weather', readings: 'readings',
 } as const satisfies Record<ListKind, keyof SeriesDocument>;
 
 /** Kinds of list records, in the order in which they can be made: what is pointed at comes first. */
 export const LIST_KINDS: readonly ListKind[] = [
   'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link', 'segment', 'sponsorship', 'timeLog', 'hazard', 'statement',
+  'coatingSystem', 'heatingRun', 'weather', 'readings',
 ];
 
 /** Every kind, the series first. */
@@ -34,6 +36,7 @@ const LABELS: Record<RecordKind, string> = {
   trade: 'outside trade', outsideJob: 'outside job', task: 'task', link: 'link', session: 'session', episode: 'episode',
   segment: 'segment', timeLog: 'time log', sponsorship: 'sponsor obligation',
   hazard: 'hazard', statement: 'signed statement',
+  coatingSystem: 'coating system', heatingRun: 'heating run', weather: 'weather table', readings: 'set of readings',
 };
 
 /** The kind in plain words. @example kindLabel('outsideJob') // 'outside job' */
@@ -64,6 +67,10 @@ const READERS: { readonly [K in RecordKind]: (document: SeriesDocument) => reado
   sponsorship: (document) => document.sponsorships,
   hazard: (document) => document.hazards,
   statement: (document) => document.statements,
+  coatingSystem: (document) => document.coatingSystems,
+  heatingRun: (document) => document.heatingRuns,
+  weather: (document) => document.weather,
+  readings: (document) => document.readings,
 };
 
 /** Records of one kind, in their order. The series itself is a list of one. */
@@ -103,6 +110,10 @@ const WRITERS: { readonly [K in ListKind]: (document: SeriesDocument, list: read
   sponsorship: (document, list) => ({ ...document, sponsorships: list.filter(isOfKind('sponsorship')) }),
   hazard: (document, list) => ({ ...document, hazards: list.filter(isOfKind('hazard')) }),
   statement: (document, list) => ({ ...document, statements: list.filter(isOfKind('statement')) }),
+  coatingSystem: (document, list) => ({ ...document, coatingSystems: list.filter(isOfKind('coatingSystem')) }),
+  heatingRun: (document, list) => ({ ...document, heatingRuns: list.filter(isOfKind('heatingRun')) }),
+  weather: (document, list) => ({ ...document, weather: list.filter(isOfKind('weather')) }),
+  readings: (document, list) => ({ ...document, readings: list.filter(isOfKind('readings')) }),
 };
 
 /** By order; records with the same order keep one sequence everywhere, by id. */

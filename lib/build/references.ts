@@ -58,6 +58,7 @@ const READERS = {
   ],
   timeLog: (log) => [pointer('task', log.taskId, ['taskId'], 'task', true)],
   sponsorship: (sponsorship) => optional('episode', sponsorship.episodeId, ['episodeId'], 'episode'),
+  coatingSystem: (system) => system.layers.map((layer, index) => pointer('material', layer.materialId, ['layers', index, 'materialId'], 'layer')),
 } satisfies Readers;
 
 /** Every pointer that a record holds, in the order of its fields. */
@@ -71,6 +72,7 @@ export function referencesOf(record: SeriesRecord): readonly Reference[] {
     case 'segment': return READERS.segment(record);
     case 'timeLog': return READERS.timeLog(record);
     case 'sponsorship': return READERS.sponsorship(record);
+    case 'coatingSystem': return READERS.coatingSystem(record);
     default: return [];
   }
 }
@@ -115,6 +117,8 @@ export function withoutReference(record: SeriesRecord, kind: RecordKind, id: str
       };
     case 'sponsorship':
       return kind === 'episode' && record.episodeId === id ? { ...record, episodeId: null } : record;
+    case 'coatingSystem':
+      return { ...record, layers: kind === 'material' ? record.layers.filter((layer) => layer.materialId !== id) : record.layers };
     default:
       return record;
   }

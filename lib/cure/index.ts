@@ -17,6 +17,8 @@ export {
   type BelowMinimum, type CoatMaterial, type CureStage, type CureStages, type LateWork, type MaterialSort, type OvenBake, type PotLife, type RecoatRow,
   type SourcedField, type ValueSource,
 } from './coat-material';
+export { coatMaterialOf, fieldsOfLibrary, systemOf } from './from-record';
+export { heatingOf, mergeWeather, readingsOf, workshopAir, type ReadingRows, type WorkshopAir } from './workshop-climate';
 export {
   earliestGo, judgeCoating, judgeReadings, type EarliestGo, type GoCheck, type GoCode, type GoOptions, type GoVerdict,
 } from './go-no-go';

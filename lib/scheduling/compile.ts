@@ -91,6 +91,7 @@ function compileStates(problem: Problem): States {
     medium: Int32Array.from(flat, (s) => numberOf(media, s.medium)),
     state: Int32Array.from(flat, (s) => numberOf(states, s.state)),
     tail: Int32Array.from(flat, (s) => s.tail),
+    until: flat.map(({ until }) => (until === undefined ? null : { step: until.step, ready: flatTable(until.ready) })),
     mediumCount: media.size,
     stateCount: states.size,
   };
@@ -147,7 +148,7 @@ function compileArcs(problem: Problem, activities: Index, calendars: Index): Arc
     kind: Uint8Array.from(rows, (r) => kinds[r.length.kind]),
     minutes: Int32Array.from(rows, (r) => minutesOf(r.length)),
     calendar: Int32Array.from(rows, (r) => (r.length.kind === 'working' ? find(calendars, r.length.calendar) : -1)),
-    tables: rows.map((r) => (r.length.kind === 'table' ? Int32Array.from(r.length.ready) : null)),
+    tables: rows.map((r) => (r.length.kind === 'table' ? flatTable(r.length.ready) : null)),
     isMax: Uint8Array.from(rows, (r) => Number(r.isMax)),
     lag: Int32Array.from(rows, (r) => r.lag),
     hold: Int32Array.from(rows, (r) => r.hold),
@@ -158,6 +159,15 @@ function groupArcs(count: number, ends: Int32Array): readonly Int32Array[] {
   const groups: number[][] = Array.from({ length: count }, () => []);
   ends.forEach((activity, arc) => groups[activity]!.push(arc));
   return groups.map((group) => Int32Array.from(group));
+}
+
+/** Tables are long and shared by many lags: each is laid flat once. They never change. */
+const flatTables = new WeakMap<readonly number[], Int32Array>();
+
+function flatTable(ready: readonly number[]): Int32Array {
+  const flat = flatTables.get(ready) ?? Int32Array.from(ready);
+  flatTables.set(ready, flat);
+  return flat;
 }
 
 function compileHolds(problem: Problem, activities: Index, resources: Index): Holds {

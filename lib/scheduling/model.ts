@@ -35,6 +35,8 @@ export interface States {
   readonly medium: Int32Array;
   readonly state: Int32Array;
   readonly tail: Int32Array;
+  /** Table of the moments a state lasts to, by row; null: the tail alone. */
+  readonly until: readonly ({ readonly step: number; readonly ready: Int32Array } | null)[];
   readonly mediumCount: number;
   readonly stateCount: number;
 }

@@ -1,3 +1,4 @@
+import { stateEnd } from './timing';
 import { FAR } from './calendar-index';
 import type { Model } from './model';
 import { PLACED, type Obstacle, type Placer } from './placer';
@@ -42,7 +43,7 @@ function listBlockers(model: Model, placer: Placer, from: number, to: number, is
 function reachOf(model: Model, placer: Placer, activity: number): number {
   const { holds, states } = model;
   let until = placer.end[activity]!;
-  for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) until = Math.max(until, placer.end[activity]! + states.tail[row]!);
+  for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) until = Math.max(until, stateEnd(states, row, placer.end[activity]!));
   for (const hold of holds.byActivity[activity]!) if (holds.from[hold] === activity) until = Math.max(until, placer.holdTaken[hold]!);
   return until;
 }

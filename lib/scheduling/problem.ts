@@ -56,6 +56,8 @@ export interface StateNeed {
   readonly state: string;
   /** Elapsed minutes the state lasts after the activity's end. */
   readonly tail: number;
+  /** The state also lasts to `ready[k]` after an end in ((k-1)*step, k*step], as with a table of {@link LagLength}. */
+  readonly until?: { readonly step: number; readonly ready: readonly Minute[] };
 }
 
 export interface Activity {

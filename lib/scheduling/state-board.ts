@@ -1,5 +1,6 @@
 import type { Model } from './model';
 import { Profile } from './profile';
+import { stateEnd } from './timing';
 
 const ROOM = 1 << 20;
 
@@ -36,7 +37,7 @@ export class StateBoard {
   conflict(activity: number, t: number, end: number): number {
     const { states } = this.model;
     for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
-      const next = this.room[this.own[row]!]!.conflictEnd(t, end + states.tail[row]!, ROOM);
+      const next = this.room[this.own[row]!]!.conflictEnd(t, stateEnd(states, row, end), ROOM);
       if (next === 0) continue;
       this.medium = states.medium[row]!;
       return next;
@@ -51,7 +52,7 @@ export class StateBoard {
       const medium = states.medium[row]!;
       const own = this.own[row]!;
       for (let other = this.first[medium]!; other < this.first[medium + 1]!; other += 1) {
-        if (other !== own) this.room[other]!.take(from, end + states.tail[row]!, sign);
+        if (other !== own) this.room[other]!.take(from, stateEnd(states, row, end), sign);
       }
     }
   }

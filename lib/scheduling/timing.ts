@@ -116,3 +116,12 @@ export function passArcBack(model: Model, arc: number, t: number): number {
   }
   return low === 0 ? -1 : (low - 1) * minutes;
 }
+
+/** Moment a state lasts to, its tail and table included, when its activity ends at `end`. */
+export function stateEnd(states: Model['states'], row: number, end: number): number {
+  const plain = end + states.tail[row]!;
+  const table = states.until[row];
+  if (!table) return plain;
+  const k = Math.ceil(end / table.step);
+  return Math.max(plain, k < table.ready.length ? table.ready[k]! : end);
+}

@@ -124,6 +124,10 @@ function checkStates(activity: Activity, add: Add): void {
   const states = activity.states ?? [];
   for (const need of states) {
     if (!isLength(need.tail)) add('negative-duration', `Activity ${activity.id} leaves ${need.medium} ${need.state} for ${need.tail} minutes.`, 'Use whole minutes from 0.');
+    const wrong = need.until?.ready.findIndex((ready, k, all) => !isLength(ready) || ready < (all[k - 1] ?? 0)) ?? -1;
+    if (wrong >= 0 || (need.until !== undefined && !(need.until.step > 0))) {
+      add('table-not-fifo', `Activity ${activity.id} leaves ${need.medium} ${need.state} until a table whose entry ${Math.max(0, wrong)} comes before the one before it.`, 'A later end must never be over earlier.');
+    }
     if (states.some((other) => other.medium === need.medium && other.state < need.state)) {
       add('two-states-at-once', `Activity ${activity.id} puts ${need.medium} into two states at once.`, 'Give it one state for each medium.');
     }

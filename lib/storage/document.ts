@@ -67,6 +67,10 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
     sponsorships: await TABLES.sponsorship.list(db, seriesId),
     hazards: await TABLES.hazard.list(db, seriesId),
     statements: await TABLES.statement.list(db, seriesId),
+    coatingSystems: await TABLES.coatingSystem.list(db, seriesId),
+    heatingRuns: await TABLES.heatingRun.list(db, seriesId),
+    weather: await TABLES.weather.list(db, seriesId),
+    readings: await TABLES.readings.list(db, seriesId),
   };
 }
 

@@ -1,5 +1,6 @@
 /** What the rest of the program may ask of the database. */
 import type { Change, SavedChange, Series, SeriesDocument } from '@/lib/build';
+import type { Reading } from '@/lib/climate';
 import type { PlanStatus, SavedPlan } from '@/lib/plan';
 import { fail, issue, ok } from '@/lib/result';
 import type { Result } from '@/lib/result';
@@ -14,6 +15,7 @@ import type { PrismaClient } from './generated/client';
 import { getChange, listChanges } from './history';
 import { findLatest, findPlan, insertPlan, listPlans, updatePlanStatus } from './plans';
 import type { NewPlan, PlanSummary } from './plans';
+import { findReadingRows, insertReadingRows } from './reading-rows';
 import { describeBrokenReferences, Refusal } from './refusal';
 
 /**
@@ -38,6 +40,10 @@ export interface Storage {
   /** The latest changes, newest first. */
   listChanges(seriesId: string, limit: number): Promise<readonly SavedChange[]>;
   getChange(seriesId: string, number: number): Promise<SavedChange | null>;
+  /** Keeps the rows of one import of a logger; they count once a `readings` record of that id is in the series. Issues: `database-busy`. */
+  saveReadings(seriesId: string, readingsId: string, readings: readonly Reading[]): Promise<Result<void>>;
+  /** Rows of one import between two moments, both included, in order of time. */
+  listReadings(seriesId: string, readingsId: string, between: { readonly from: Instant; readonly to: Instant }): Promise<readonly Reading[]>;
   /** Saves the next plan as the draft; the draft before it is discarded. Issues: `no-such-series`, `database-busy`. */
   savePlan(seriesId: string, plan: NewPlan): Promise<Result<SavedPlan>>;
   getPlan(seriesId: string, number: number): Promise<SavedPlan | null>;
@@ -85,6 +91,8 @@ export async function openStorage(url?: string): Promise<Storage> {
     applyChange: (seriesId, change, at) => applyChange(client, seriesId, change, at),
     listChanges: (seriesId, limit) => listChanges(client, seriesId, limit),
     getChange: (seriesId, number) => getChange(client, seriesId, number),
+    saveReadings: (seriesId, readingsId, readings) => write(client, (db) => insertReadingRows(db, seriesId, readingsId, readings)),
+    listReadings: (seriesId, readingsId, between) => findReadingRows(client, seriesId, readingsId, between),
     savePlan: (seriesId, plan) => write(client, (db) => insertPlan(db, seriesId, plan)),
     getPlan: (seriesId, number) => findPlan(client, seriesId, number),
     latestDraft: (seriesId) => findLatest(client, seriesId, 'draft'),

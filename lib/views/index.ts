@@ -41,3 +41,11 @@ export { viewHazards, viewTaskHazards } from './safety-hazards';
 export type {
   BriefView, EpisodeSafetyView, ExposureRow, HazardCard, ItemGroup, ItemView, SafetyChoice, SafetyRoomView, SignLine, TaskHazardsView, VapourRow,
 } from './safety-model';
+export { viewClimate } from './climate';
+export type { ClimateCurve, ClimateDay, ClimateHour, ClimateView, FitView } from './climate-model';
+export { viewWaits } from './waits';
+export type { AwayJob, CuringCoat, GoView, HeatingPoint, HeatingView, HeldWork, StageMark, WaitsView } from './waits-model';
+export { viewLaying } from './laying';
+export type { LayingView } from './laying';
+export { viewMaterialLibrary } from './material-library';
+export type { LibraryMaterial } from './material-library';

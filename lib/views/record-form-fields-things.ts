@@ -63,7 +63,7 @@ export const PART_SECTIONS: readonly FormSection[] = [
   },
 ];
 
-const SORTS = ['primer', 'paint', 'filler', 'sealer', 'adhesive', 'thread locker', 'powder', 'release', 'other'] as const;
+const SORTS = ['primer', 'paint', 'filler', 'sealer', 'adhesive', 'thread locker', 'powder', 'galvanizing wash', 'release', 'other'] as const;
 
 export const MATERIAL_SECTIONS: readonly FormSection[] = [
   {

@@ -1,6 +1,8 @@
 /** The form of one record, ready to be drawn. */
-import { findRecord, type FormKind, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
-import { dateOf, instantOf } from '@/lib/calendar';
+import {
+  DEFAULT_CURE, DEFAULT_PROCESS, DEFAULT_TERMS, DEFAULT_WORKSHOP, findRecord, withDefaults, type FormKind, type RecordKind, type SeriesDocument, type SeriesRecord,
+} from '@/lib/build';
+import { addDays, dateOf, instantOf } from '@/lib/calendar';
 import { USUAL_KIT, USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
 import { COMMON_PRACTICE } from '@/lib/estimate';
 import type { Instant } from '@/lib/units';
@@ -23,9 +25,9 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
     case 'part':
       return { states: [{ name: '' }], whereabouts: { kind: 'store', id: null } };
     case 'material':
-      return { sort: 'paint', referenceTemperature: 20, minimumTemperature: 5, doublingPer: 10 };
+      return { sort: 'paint', referenceTemperature: 20, minimumTemperature: 5, doublingPer: 10, cure: DEFAULT_CURE };
     case 'trade':
-      return { openHours: WORKDAYS.map((weekday) => ({ weekday, ...WORKSHOP_HOURS })) };
+      return { openHours: WORKDAYS.map((weekday) => ({ weekday, ...WORKSHOP_HOURS })), terms: DEFAULT_TERMS };
     case 'equipment':
       return { count: 1 };
     case 'session':
@@ -39,7 +41,7 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
     case 'task':
       return { category: 'other', hazards: { toolShare: 1 }, placeId: document.places[0]?.id, crew: [{ skill: null, count: 1 }], coverage: 'none' };
     case 'outsideJob':
-      return { tradeId: document.trades[0]?.id, crew: 1 };
+      return { tradeId: document.trades[0]?.id, crew: 1, process: DEFAULT_PROCESS };
     case 'link':
       return { clock: 'elapsed', minWait: 0 };
     case 'segment':
@@ -48,7 +50,16 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
       return { name: 'Time spent', taskId: document.tasks.find((task) => task.doneAt === null)?.id, activity: 'hands-on', start: now };
     case 'sponsorship':
       return { part: 'anywhere', minimumSeconds: 30, disclosureText: 'Paid promotion' };
+    case 'coatingSystem':
+      return { layers: [{ materialId: document.materials[0]?.id, coats: 1, work: 60, between: 'recoat', isAbradedBefore: false }], abrading: 60 };
+    case 'heatingRun':
+      return {
+        airZone: document.places[0]?.airZone ?? '', start: instantOf(today, EVENING.to, zone), end: instantOf(addDays(today, 1), WORKSHOP_HOURS.from, zone), setPoint: 15,
+      };
+    case 'weather':
+      return { days: [{ date: today }] };
     case 'person':
+    case 'readings':
     case 'series':
     case 'hazard':
     case 'statement':
@@ -67,6 +78,9 @@ export function findMissing(document: SeriesDocument, kind: RecordKind): RecordF
   }
   if (kind === 'outsideJob' && document.trades.length === 0) {
     missing.push({ kind: 'trade', text: 'An outside job needs a trade, and there is none yet.' });
+  }
+  if (kind === 'coatingSystem' && document.materials.length === 0) {
+    missing.push({ kind: 'material', text: 'A coating system needs materials, and there is none yet.' });
   }
   if (kind === 'link' && document.tasks.length + document.outsideJobs.length < 2) {
     missing.push({ kind: 'task', text: 'A link needs two tasks or outside jobs, and there are not two yet.' });
@@ -110,12 +124,12 @@ function describeForm(document: SeriesDocument, kind: RecordKind, values: unknow
 /** The form of a record that is there, null when there is none with this id. */
 export function viewRecordForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
   const record: SeriesRecord | undefined = findRecord(document, kind, id);
-  return record === undefined ? null : describeForm(document, kind, record, record);
+  return record === undefined ? null : describeForm(document, kind, withDefaults(record), record);
 }
 
 /** What a new series starts with: an episode a week, a week to edit it, 30 % of every session left free. */
 const STARTING_SERIES = {
-  cadenceDays: 7, leadDays: 7, fillLimit: 0.7, workshopTemperature: 12,
+  cadenceDays: 7, leadDays: 7, fillLimit: 0.7, workshopTemperature: 12, workshop: DEFAULT_WORKSHOP,
   runtime: { min: 10, target: 15, max: 20 }, frameRate: { numerator: 25, denominator: 1 },
   titles: USUAL_TITLES, bankMinimum: USUAL_MINIMUM, filming: { ...COMMON_PRACTICE.times, own: [] }, camera: USUAL_KIT,
 } as const;
@@ -131,6 +145,13 @@ export function viewNewSeriesForm(zone: string): RecordFormView {
 
 /** What happened to a record does not happen to its copy. */
 const HAPPENED = { doneAt: null, pinnedStart: null, droppedOffAt: null, promisedFor: null, collectedAt: null } as const;
+
+/** A preparation done and a process over belong to the job that was copied. */
+function forgetProcess(record: SeriesRecord): SeriesRecord {
+  if (record.kind !== 'outsideJob' || record.process === undefined) return record;
+  const preparations = record.process.preparations.map(({ name }) => ({ name, doneAt: null }));
+  return { ...record, process: { ...record.process, preparations, treatedAt: null, readyAt: null } };
+}
 
 function forgetFilming(record: SeriesRecord): SeriesRecord {
   return record.kind === 'task' ? { ...record, shots: record.shots.map((shot) => ({ ...shot, filmedAt: null })) } : record;
@@ -150,7 +171,7 @@ function dropLineIds(fields: readonly FieldSpec[], draft: DraftObject): DraftObj
 export function viewCopyForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
   const record: SeriesRecord | undefined = findRecord(document, kind, id);
   if (record === undefined) return null;
-  const form = describeForm(document, kind, { ...forgetFilming(record), ...HAPPENED }, null);
+  const form = describeForm(document, kind, { ...forgetProcess(forgetFilming(withDefaults(record))), ...HAPPENED }, null);
   return { ...form, draft: dropLineIds(listFields(kind), form.draft) };
 }
 

@@ -210,6 +210,16 @@ function collectFacts(record: SeriesRecord, document: SeriesDocument): (string |
     case 'sponsorship': return sponsorshipFacts(record, document);
     case 'hazard': return [`severity ${record.severity}`];
     case 'statement': return [record.signedBy];
+    case 'coatingSystem': return [
+      listNames(record.layers.map(({ materialId, coats }) => `${coats} × ${nameOf(document.materials, materialId) ?? 'a removed material'}`)) || 'no layer yet',
+    ];
+    case 'heatingRun': return [
+      `${formatMoment(record.start, document.series.zone)} for ${formatLength(minutesBetween(record.start, record.end))}`, `to ${record.setPoint} °C`, `air: ${record.airZone}`,
+    ];
+    case 'weather': return [count(record.days.length, 'day'), record.days.length > 0 ? `${formatLongDay(record.days[0]!.date)} to ${formatLongDay(record.days.at(-1)!.date)}` : null];
+    case 'readings': return [
+      `${count(record.count, 'row')}`, `${formatMoment(record.from, document.series.zone)} to ${formatMoment(record.to, document.series.zone)}`, `air: ${record.airZone}`,
+    ];
     case 'series': return [record.zone];
   }
 }

@@ -86,6 +86,26 @@ export const KIND_WORDS: readonly KindWords[] = [
     purpose: 'How long work and filming really took; estimates learn from it.',
     whenNone: 'Start one on the Now page, or type what a task took.',
   },
+  {
+    kind: 'coatingSystem', plural: 'Coating systems', one: 'coating system', isByTime: false,
+    purpose: 'Several coats as one: laid on a part, it becomes the tasks of each coat with their waits.',
+    whenNone: 'Add primer, filler and topcoat in the order they go on.',
+  },
+  {
+    kind: 'heatingRun', plural: 'Heating runs', one: 'heating run', isByTime: true,
+    purpose: 'Heating besides the sessions: a night, a weekend, a coat that must not get cold.',
+    whenNone: 'Sessions heat by themselves. Add a run where a coat has to be kept warm after one.',
+  },
+  {
+    kind: 'weather', plural: 'Weather', one: 'weather table', isByTime: false,
+    purpose: 'Lows and highs of days. A day a month gives a rough climate; days between are filled in.',
+    whenNone: 'Without weather, every coat is counted at one temperature of the workshop.',
+  },
+  {
+    kind: 'readings', plural: 'Readings', one: 'set of readings', isByTime: true,
+    purpose: 'What a logger measured in the workshop; it overrules the model where it exists.',
+    whenNone: 'Import the file of a logger on the Climate page.',
+  },
 ];
 
 export function wordsOfKind(kind: FormKind): KindWords {

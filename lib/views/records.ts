@@ -1,5 +1,5 @@
 /** The room of records: an index of kinds and a list for each. */
-import { checkSeries, listOf, type FormKind, type RecordKind, type SeriesDocument } from '@/lib/build';
+import { checkSeries, listOf, type FormKind, type ListRecord, type RecordKind, type SeriesDocument } from '@/lib/build';
 import type { Issue } from '@/lib/result';
 import { listFacts } from './records-facts';
 import { KIND_WORDS, wordsOfKind, type KindWords } from './records-kinds';
@@ -71,9 +71,16 @@ export function viewRecordsIndex(document: SeriesDocument, issues: readonly Issu
   };
 }
 
-/** All records of a kind in their order, sessions in order of time. */
+function listByTime(document: SeriesDocument, kind: FormKind): readonly ListRecord[] {
+  if (kind === 'session') return document.sessions.toSorted((a, b) => a.start - b.start);
+  if (kind === 'heatingRun') return document.heatingRuns.toSorted((a, b) => a.start - b.start);
+  if (kind === 'readings') return document.readings.toSorted((a, b) => a.from - b.from);
+  return listOf<FormKind>(document, kind);
+}
+
+/** All records of a kind in their order; those that lie in time, in order of time. */
 export function viewRecordList(document: SeriesDocument, kind: FormKind, issues: readonly Issue[]): RecordListView {
-  const records = kind === 'session' ? document.sessions.toSorted((a, b) => a.start - b.start) : listOf(document, kind);
+  const records = listByTime(document, kind);
   return {
     words: wordsOfKind(kind),
     rows: records.map((record) => ({

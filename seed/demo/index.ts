@@ -2,10 +2,12 @@
 import { weekdayOf } from '@/lib/calendar';
 import type { CivilDate, Series, SeriesDocument } from '@/lib/build';
 import { celsius } from '@/lib/units';
+import { coatingSystems, raiseHeating, raiseWeather, workshop } from './climate';
 import { episodes } from './episodes';
 import { links } from './links';
 import { materials } from './materials';
 import { parts } from './parts';
+import { raisePastJobs } from './past-jobs';
 import { people } from './people';
 import { equipment, places } from './places';
 import { dayOf, momentOf, raiseEpisode, raiseJob, raiseLink, raiseMaterial, raisePart, raiseLog, raisePerson, raiseSegment, raiseSponsor, raiseTask, raiseTrade, type Frame } from './raise';
@@ -29,7 +31,7 @@ const series: Series = {
   cadenceDays: 7, leadDays: 5, fillLimit: 0.7, workshopTemperature: celsius(12),
   runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 }, titles: 0.5, bankMinimum: 2, usesExperience: false,
   filming: { position: 8, shot: 2, take: 3, reset: 4, retakeChance: 0.25, oneWay: 25, packUp: 10, own: [] },
-  camera: { cameras: 2, bitRate: 100, cards: [128, 64, 64], batteries: 4, batteryMinutes: 90, fillLimit: 0.9 },
+  camera: { cameras: 2, bitRate: 100, cards: [128, 64, 64], batteries: 4, batteryMinutes: 90, fillLimit: 0.9 }, workshop,
 };
 
 const tasks = [...stripTasks, ...brakeTasks, ...chassisTasks, ...paintTasks, ...engineTasks, ...bodyTasks, ...finishTasks];
@@ -52,7 +54,7 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     parts: parts.map(raisePart),
     materials: materials.map(raiseMaterial),
     trades: trades.map((draft, order) => raiseTrade(frame, draft, order)),
-    outsideJobs: jobs.map((draft, order) => raiseJob(frame, draft, order)),
+    outsideJobs: [...jobs.map((draft, order) => raiseJob(frame, draft, order)), ...raisePastJobs(frame, jobs.length)],
     tasks: tasks.map((draft, order) => raiseTask(frame, draft, order)),
     links: links.map(raiseLink),
     sessions: buildSessions(dayOf(frame, 0), (moment) => momentOf(frame, moment)),
@@ -62,6 +64,10 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     sponsorships: sponsors.map((draft, order) => raiseSponsor(frame, draft, order)),
     hazards: [],
     statements: [],
+    coatingSystems,
+    heatingRuns: raiseHeating(frame),
+    weather: raiseWeather(frame),
+    readings: [],
   };
   return newId === undefined ? document : renewIds(document, newId);
 }

@@ -11,6 +11,7 @@ import type {
 import { hazardsOf } from './hazard-facts';
 import { materialSource } from './materials';
 import type { LogDraft, SegmentDraft, SponsorDraft } from './story';
+import { paintCure } from './paint-cure';
 
 /** The days the demo lies on. */
 export interface Frame {
@@ -55,7 +56,7 @@ export function raiseMaterial(draft: MaterialDraft, order: number): Material {
       handle: minutes(handle), fullCure: minutes(fullCure),
     },
     referenceTemperature: celsius(20), minimumTemperature: celsius(draft.minimumTemperature), doublingPer: 10,
-    potLife: draft.potLife === undefined ? null : minutes(draft.potLife), hasSolvent: draft.solvent ?? false, hasIsocyanate: false, vapour: draft.vapour ?? NO_VAPOUR, source: materialSource,
+    potLife: draft.potLife === undefined ? null : minutes(draft.potLife), hasSolvent: draft.solvent ?? false, hasIsocyanate: false, vapour: draft.vapour ?? NO_VAPOUR, source: materialSource, cure: paintCure,
   };
 }
 

@@ -197,7 +197,9 @@ export function sampleSeries(more: Partial<SeriesDocument> = {}): SeriesDocument
       camera: { cameras: 1, bitRate: 100, cards: [64, 64], batteries: 3, batteryMinutes: 90, fillLimit: 0.9 },
     },
     changeNumber: 0, people, places, equipment, parts, materials, trades, outsideJobs, tasks, links, sessions, episodes,
-    segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [], ...more,
+    segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
+
+    coatingSystems: [], heatingRuns: [], weather: [], readings: [], ...more,
   };
 }
 

@@ -1,6 +1,7 @@
 /** A series store in memory, with the refusals of the real one that commands meet: stale records and series that are gone. */
 import { applyEdits, findRecord, type Change, type SavedChange, type SeriesDocument } from '@/lib/build';
 import type { SeriesContext, SeriesStore } from '@/lib/commands';
+import type { Reading } from '@/lib/climate';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { Instant } from '@/lib/units';
 import { at } from '../build/sample-series';
@@ -14,6 +15,7 @@ function emptyDocument(series: SeriesDocument['series']): SeriesDocument {
   return {
     series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [],
     segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
+    coatingSystems: [], heatingRuns: [], weather: [], readings: [],
   };
 }
 
@@ -35,6 +37,7 @@ export interface MemoryContext extends SeriesContext {
 /** A context on a store that holds the given series. The clock stands at 2026-11-30 12:00; ids are new-1, new-2 … */
 export function memoryContext(...documents: readonly SeriesDocument[]): MemoryContext {
   const kept = new Map<string, Kept>(documents.map((document) => [document.series.id, { document, changes: [] }]));
+  const readings = new Map<string, readonly Reading[]>();
   let [writes, ids] = [0, 0];
   const storage: SeriesStore = {
     listSeries: async () => [...kept.values()].map(({ document: { series, changeNumber } }) => ({ id: series.id, name: series.name, changeNumber, createdAt: at('2026-11-30', '12:00') })),
@@ -60,6 +63,11 @@ export function memoryContext(...documents: readonly SeriesDocument[]): MemoryCo
       if (saved === undefined) throw new Error('A change was just written');
       return ok(saved);
     },
+    saveReadings: async (id, readingsId, rows) => {
+      readings.set(`${id} ${readingsId}`, rows);
+      return ok(undefined);
+    },
+    listReadings: async (id, readingsId, { from, to }) => (readings.get(`${id} ${readingsId}`) ?? []).filter((row) => row.at >= from && row.at <= to),
     getChange: async (id, number) => kept.get(id)?.changes.find((change) => change.number === number) ?? null,
     acceptedPlan: async () => null,
     listChanges: async (id, limit) => (kept.get(id)?.changes ?? []).toReversed().slice(0, limit),

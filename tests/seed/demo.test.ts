@@ -162,7 +162,7 @@ describe('that it can be done', () => {
       const later = done.get(to.id);
       if (later !== undefined) expect(done.get(from.id), `${from.id} before ${to.id}`).toBeLessThan(later);
     }
-    const away = demo.outsideJobs.filter((job) => job.droppedOffAt !== null);
+    const away = demo.outsideJobs.filter((job) => job.droppedOffAt !== null && job.collectedAt === null);
     expect(away.map((job) => job.id)).toEqual(['job-bright-work']);
     for (const use of away[0]!.parts) expect(demo.parts.find((part) => part.id === use.partId)!.whereabouts).toEqual({ kind: 'trade', id: 'trade-plater' });
   });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { changeRecord, LIST_KINDS, listOf, RECORD_KINDS, type RecordKind, type SeriesRecord } from '@/lib/build';
+import { changeRecord, LIST_KINDS, listOf, RECORD_KINDS, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
 import { readFields } from '@/lib/commands';
 import { readRecordForm, readRepeatForm, viewCopyForm, viewNewest, viewNewRecordForm, viewNewSeriesForm, viewRecordForm, viewRepeatForm } from '@/lib/views';
 import { instant } from '@/lib/units';
 import { unwrap } from '@/lib/result';
+import { coldSeries } from '../build/cold-series';
 import { at, sampleSeries } from '../build/sample-series';
 
 const SETTING = { zone: 'Europe/London', newId: () => 'new' };
@@ -11,7 +12,8 @@ const SETTING = { zone: 'Europe/London', newId: () => 'new' };
 const hasForm = (kind: RecordKind): boolean => kind !== 'hazard' && kind !== 'statement';
 const NOW = instant(Date.parse('2026-12-01T09:00Z'));
 
-const STORY = sampleSeries({
+const STORY: SeriesDocument = {
+  ...coldSeries(),
   segments: [{
     kind: 'segment', id: 'segment-1', revision: 1, order: 0, name: 'Paint off', episodeId: null, role: 'trouble', length: 2.5, isResult: true, hook: 0.55, hang: 0.3,
     thread: 'Frame', isEvergreen: true, isFlashback: true, storyDate: '2026-12-01', ending: 'never ends it', taskIds: ['task-strip'],
@@ -24,7 +26,7 @@ const STORY = sampleSeries({
     part: 'last third', dueDate: '2026-12-20', minimumSeconds: 45, spotStart: 61.5, spotEnd: 110, disclosureText: 'Paid promotion', spokenAt: null, shownFrom: null,
     shownUntil: null, needsApproval: true, approvedOn: null,
   }],
-});
+};
 
 function formOf(record: SeriesRecord) {
   const view = viewRecordForm(STORY, record.kind, record.id);
@@ -39,7 +41,7 @@ describe('The record form', () => {
     expect(records.length).toBeGreaterThan(0);
     for (const record of records) {
       const { id: _id, kind: _kind, revision: _revision, order: _order, ...fields } = record;
-      const read = unwrap(readFields(kind, unwrap(readRecordForm(kind, formOf(record).draft)), SETTING));
+      const read = unwrap(readFields(kind, { ...fields, ...unwrap(readRecordForm(kind, formOf(record).draft)) }, SETTING));
       expect(read).toEqual(fields);
     }
   });

@@ -11,6 +11,8 @@ import { checkFillLimit } from './fill-limit';
 import { checkFrameRate } from './frame-rate';
 import { checkLinkEnds } from './link-ends';
 import { checkLinkWindows } from './link-window';
+import { checkHeatingRuns } from './heating-run';
+import { checkMaterialCures } from './material-cure';
 import { checkMaterialSources } from './material-source';
 import { checkMaterialStages } from './material-stages';
 import { checkMaterialTemperatures } from './material-temperature';
@@ -32,16 +34,20 @@ import { checkSegments } from './segment';
 import { checkSessionOverlaps } from './session-overlap';
 import { checkSponsorships } from './sponsorship';
 import { checkTimeLogs } from './time-log';
+import { checkCoatingSystems } from './coating-system';
 import { checkTradesOpen } from './trade-open';
+import { checkWeatherTables } from './weather-days';
 import { checkHoursOfWeek } from './weekly-hours';
 import { checkWorkOrder } from './work-order';
+import { checkWorkshop } from './workshop';
 import { checkZone } from './zone-known';
 
 export const RULES: readonly Rule[] = [
   checkNames, checkReferences,
   checkZone, checkCadence, checkFillLimit, checkRuntime, checkFrameRate,
   checkHoursOfWeek, checkDateSpans, checkPlaceCapacities, checkEquipmentCounts,
-  checkPartStates, checkMaterialStages, checkMaterialTemperatures, checkMaterialSources, checkTradesOpen,
+  checkPartStates, checkMaterialStages, checkMaterialTemperatures, checkMaterialCures, checkMaterialSources, checkTradesOpen,
+  checkWorkshop, checkHeatingRuns, checkWeatherTables, checkCoatingSystems,
   checkEfforts, checkCrews, checkCoats, checkPartUses, checkPartStateFlow, checkOutsideQuotes, checkOutsideEvents,
   checkLinkEnds, checkLinkWindows, checkWorkOrder,
   checkSessionLengths, checkSessionOverlaps, checkSessionFit, checkPinnedStarts,

@@ -2,6 +2,7 @@
 import { fieldLabel, type FieldsOf, type RecordKind } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { z } from 'zod';
+import { coatingSystemSchema, heatingRunSchema, readingsSchema, weatherSchema } from './cure';
 import { episodeSchema } from './episode';
 import { equipmentSchema } from './equipment';
 import { hazardSchema } from './hazard';
@@ -44,6 +45,10 @@ const SCHEMAS = {
   sponsorship: () => sponsorshipSchema,
   hazard: hazardSchema,
   statement: () => statementSchema,
+  coatingSystem: () => coatingSystemSchema,
+  heatingRun: heatingRunSchema,
+  weather: () => weatherSchema,
+  readings: readingsSchema,
 } as const satisfies { readonly [K in RecordKind]: SchemaOf<K> };
 
 type OutputOf<K extends RecordKind> = z.output<ReturnType<(typeof SCHEMAS)[K]>>;

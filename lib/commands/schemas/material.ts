@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import { NO_VAPOUR } from '@/lib/build';
 import { celsiusValue, flag, kelvinsNumber, minutesValue, nameOf, numberOf, oneOf, orNull, textOf } from './values';
+import { cureSchema } from './cure';
 
 /** What a person fills in about a material. Times in minutes at the reference temperature. */
 export const materialSchema = z.strictObject({
   name: nameOf('The material'),
-  sort: oneOf(['primer', 'paint', 'filler', 'sealer', 'adhesive', 'thread locker', 'powder', 'release', 'other']),
+  sort: oneOf(['primer', 'paint', 'filler', 'sealer', 'adhesive', 'thread locker', 'powder', 'galvanizing wash', 'release', 'other']),
   stages: z.strictObject({
     touchDry: minutesValue, recoatFrom: minutesValue, recoatUntil: orNull(minutesValue).default(null), handle: minutesValue, fullCure: minutesValue,
   }),
@@ -23,4 +24,5 @@ export const materialSchema = z.strictObject({
     source: textOf(500),
   }).default(NO_VAPOUR),
   source: textOf(),
+  cure: cureSchema.optional(),
 });

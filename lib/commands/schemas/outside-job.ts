@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { processSchema } from './outwork';
 import { civilDate, idOf, momentIn, nameOf, numberOf, orNull, partUses, wholeNumber, type FormSetting } from './values';
 
 const days = numberOf({ unit: 'working days' });
@@ -14,4 +15,5 @@ export const outsideJobSchema = (setting: FormSetting) => z.strictObject({
   droppedOffAt: orNull(momentIn(setting)).default(null),
   promisedFor: orNull(civilDate).default(null),
   collectedAt: orNull(momentIn(setting)).default(null),
+  process: processSchema(setting).optional(),
 });

@@ -1,6 +1,7 @@
 import { parseZone } from '@/lib/calendar';
 import { USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
 import { z } from 'zod';
+import { workshopSchema } from './cure';
 import { cameraSchema, filmingSchema } from './kit';
 import { celsiusValue, flag, nameOf, numberOf, say, wholeNumber } from './values';
 
@@ -25,4 +26,5 @@ export const seriesSchema = z.strictObject({
   usesExperience: flag,
   filming: filmingSchema,
   camera: cameraSchema,
+  workshop: workshopSchema.optional(),
 });

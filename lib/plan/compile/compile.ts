@@ -4,6 +4,7 @@ import { startOfDay, dateOf } from '@/lib/calendar';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { Problem } from '@/lib/scheduling';
 import { MINUTES_PER_DAY } from '@/lib/units';
+import { cureModels } from './cure-clock';
 import type { CompileInput, Draft } from './draft';
 import { engineClock } from './engine-clock';
 import { addEpisodes } from './episode-milestones';
@@ -11,6 +12,7 @@ import { addExposureBudgets } from './exposure';
 import { addErrandPeople, addJob } from './job-activities';
 import { equipmentResource, partResource, placeResource } from './names';
 import { addOrder, type RunningWait } from './order-lags';
+import { learnedTrades } from './past-jobs';
 import { addPeople } from './session-calendars';
 import { addTask } from './task-activities';
 
@@ -31,11 +33,12 @@ function startDraft(input: CompileInput): Draft {
   const zone = document.series.zone;
   const clock = engineClock(startOfDay(dateOf(now, zone), zone));
   const lastEnd = Math.max(...document.sessions.map((session) => session.end));
+  const horizon = Math.ceil((lastEnd - clock.origin) / 60_000 / MINUTES_PER_DAY) * MINUTES_PER_DAY;
   return {
     ...input,
     clock,
     nowMinute: clock.up(now),
-    horizon: Math.ceil((lastEnd - clock.origin) / 60_000 / MINUTES_PER_DAY) * MINUTES_PER_DAY,
+    horizon,
     calendars: new Map(),
     resources: [],
     activities: [],
@@ -52,6 +55,8 @@ function startDraft(input: CompileInput): Draft {
     trades: byId(document.trades),
     tasks: byId(document.tasks),
     jobs: byId(document.outsideJobs),
+    cureIn: cureModels({ document, now, clock, horizon }, input.readings ?? new Map()),
+    learned: learnedTrades(document),
   };
 }
 

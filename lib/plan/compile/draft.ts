@@ -1,17 +1,20 @@
 /** What the compiler's steps share: the document, the clock, and the problem as it grows. */
-import type { Material, OutsideJob, Part, Place, SeriesDocument, Task, Trade } from '@/lib/build';
+import type { DryingStage, Material, OutsideJob, Part, Place, SeriesDocument, Task, Trade } from '@/lib/build';
 import type { CivilDate } from '@/lib/calendar';
 import type { Activity, Budget, Calendar, Hold, Lag, Resource } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
 import type { PlanBlock, SavedPlan } from '../model';
+import type { CureModel } from './cure-model';
 import type { EngineClock } from './engine-clock';
+import type { ReadingRows } from '@/lib/cure';
+import type { LearnedRatio } from '@/lib/outwork';
 
 /** Why a lag is there, for the words of an explanation. */
 export type LagReason =
   | { readonly kind: 'part-state'; readonly partId: string; readonly stateId: string }
   | { readonly kind: 'link'; readonly linkId: string }
-  | { readonly kind: 'coat'; readonly taskId: string; readonly materialId: string; readonly stage: 'recoatFrom' | 'handle' | 'touchDry' | 'fullCure'; readonly isHeatOwed: boolean }
-  | { readonly kind: 'away'; readonly jobId: string; readonly days: number }
+  | { readonly kind: 'coat'; readonly taskId: string; readonly materialId: string; readonly stage: DryingStage }
+  | { readonly kind: 'away'; readonly jobId: string; readonly days: number; readonly learned: LearnedRatio | null }
   | { readonly kind: 'before-shot'; readonly taskId: string }
   | { readonly kind: 'episode'; readonly episodeId: string };
 
@@ -29,6 +32,8 @@ export interface CompileInput {
   readonly now: Instant;
   /** Work of the accepted plan by activity name; moving one, or giving it to other people, counts as a change. */
   readonly previousBlocks: ReadonlyMap<string, PreviousBlock>;
+  /** Rows of the series' loggers; left out: none. */
+  readonly readings?: ReadingRows;
 }
 
 export interface Draft extends CompileInput {
@@ -54,6 +59,10 @@ export interface Draft extends CompileInput {
   readonly trades: ReadonlyMap<string, Trade>;
   readonly tasks: ReadonlyMap<string, Task>;
   readonly jobs: ReadonlyMap<string, OutsideJob>;
+  /** How coats cure in an air. */
+  readonly cureIn: (airZone: string) => CureModel;
+  /** What the past jobs say of a trade; null while no job is finished. */
+  readonly learned: (trade: Trade) => LearnedRatio | null;
 }
 
 /** A record that the checked document must hold; its absence is a bug. */
@@ -61,6 +70,11 @@ export function need<T>(map: ReadonlyMap<string, T>, id: string, what: string): 
   const found = map.get(id);
   if (found === undefined) throw new Error(`The compiler met an unknown ${what} "${id}" in a checked document.`);
   return found;
+}
+
+/** How the coats of a task cure: by the air of its place. */
+export function cureOf(draft: Draft, task: Task): CureModel {
+  return draft.cureIn(need(draft.places, task.placeId, 'place').airZone);
 }
 
 /** Adds a lag under a name made of its ends and remembers why it is there. */

@@ -64,12 +64,12 @@ export function breathStates(draft: Draft, task: Task): readonly StateNeed[] {
 const WIPED_STAYS = 60;
 
 /** Sparks, flames and heaters never meet solvent in one air; what a coat gives off stays until it is touch dry. Said only where a zone has both. */
-export function fireStates(draft: Draft, task: Task, wet: number | null): readonly StateNeed[] {
+export function fireStates(draft: Draft, task: Task, wet: Pick<StateNeed, 'tail' | 'until'> | null): readonly StateNeed[] {
   const { own, zone } = airOf(draft, task);
   const hasBoth = zone.some((one) => one.givesOffVapour) && zone.some((one) => one.makesSparks);
   if (own === undefined || !hasBoth) return [];
   // A task that does both is refused by the rules of safety, not by the plan.
-  if (own.givesOffVapour) return [{ medium: fireMedium(own.zone), state: 'vapour', tail: wet ?? WIPED_STAYS }];
+  if (own.givesOffVapour) return [{ medium: fireMedium(own.zone), state: 'vapour', ...(wet ?? { tail: WIPED_STAYS }) }];
   return own.makesSparks ? [{ medium: fireMedium(own.zone), state: 'sparks', tail: 0 }] : [];
 }
 

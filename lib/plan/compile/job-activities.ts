@@ -1,11 +1,11 @@
 /** Outside jobs: drop-off and collection as trips of the crew, the time away as a lag that depends on when it starts. */
-import { addDays, dateOf, expandWeeklyHours, intersectIntervals, mergeOverlapping, startOfDay, subtractIntervals, type InstantInterval } from '@/lib/calendar';
-import type { OutsideJob, Person, Trade } from '@/lib/build';
-import { threePointMean } from '@/lib/estimate';
-import { openingHours, readyAfter, workingDays } from '@/lib/outwork';
+import { addDays, dateOf, expandWeeklyHours, weekdayOf, intersectIntervals, mergeOverlapping, startOfDay, subtractIntervals, type InstantInterval } from '@/lib/calendar';
+import { DEFAULT_TERMS, type OutsideJob, type Person, type Trade } from '@/lib/build';
+import { backAfter, openingHours, workingDays } from '@/lib/outwork';
 import type { Activity, Interval } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
 import { addLag, need, previousPlace, type Draft } from './draft';
+import { bookedDays, tradeDays } from './past-jobs';
 import { addActivity } from './placeable';
 import { collectionActivity, dropOffActivity, errandResource, partResource } from './names';
 import { isAttending } from './session-calendars';
@@ -46,16 +46,20 @@ export function addErrandPeople(draft: Draft): void {
   }
 }
 
-/** Working days booked for a job: the mean of its quote, rounded up; the trade's own promise is kept elsewhere. */
-export function quotedDays(job: OutsideJob): number {
-  return Math.ceil(threePointMean(job.quote) - 1e-9);
+/** Working days booked for a job; the trade's own promise is kept elsewhere. */
+function quotedDays(draft: Draft, job: OutsideJob): number {
+  return bookedDays(job, draft.learned(need(draft.trades, job.tradeId, 'outside trade')));
 }
 
-function tripCalendar(draft: Draft, trade: Trade): string {
-  const id = `trips ${trade.id}`;
+/** When a trade can be visited: while it is open and somebody can go; for a collection, on its days for that. */
+function tripCalendar(draft: Draft, trade: Trade, isCollection: boolean): string {
+  const { collectionDays } = trade.terms ?? DEFAULT_TERMS;
+  const isBound = isCollection && collectionDays.length > 0;
+  const id = `trips ${trade.id}${isBound ? ' for collections' : ''}`;
   if (!draft.calendars.has(id)) {
     const { from, to } = dates(draft);
-    const open = mergeOverlapping(openingHours(trade, from, to, zoneOf(draft)));
+    const hours = openingHours(trade, from, to, zoneOf(draft));
+    const open = mergeOverlapping(isBound ? hours.filter(({ start }) => collectionDays.includes(weekdayOf(dateOf(start, zoneOf(draft))))) : hours);
     const anybody = mergeOverlapping(draft.document.people.flatMap((person) => errandHours(draft, person)));
     draft.calendars.set(id, { id, intervals: toMinutes(draft, intersectIntervals(open, anybody)) });
   }
@@ -68,7 +72,7 @@ function trip(draft: Draft, job: OutsideJob, trade: Trade, id: string): Activity
   return {
     id,
     duration: trade.trip,
-    calendar: tripCalendar(draft, trade),
+    calendar: tripCalendar(draft, trade, id === collectionActivity(job.id)),
     mode: 'one-go',
     demands: partIds.map((partId) => ({ resource: partResource(partId), amount: 1 })),
     crew: job.crew > 0 ? [{ pool: draft.document.people.map((person) => errandResource(person.id)), count: job.crew }] : [],
@@ -86,13 +90,15 @@ export function expectedReady(draft: Draft, job: OutsideJob): Instant | null {
     const promised = startOfDay(job.promisedFor, zoneOf(draft));
     return days.find((day) => day.opens >= promised)?.opens ?? null;
   }
-  return readyAfter(days, droppedOff, quotedDays(job), zoneOf(draft));
+  return backAfter(tradeDays(trade, days, zoneOf(draft), 0), droppedOff, quotedDays(draft, job));
 }
 
 function addAwayLag(draft: Draft, job: OutsideJob, trade: Trade): void {
   const { from, to } = dates(draft);
   const zone = zoneOf(draft);
   const days = workingDays(openingHours(trade, from, addDays(to, 120), zone), zone);
+  const trades = tradeDays(trade, days, zone, 0);
+  const count = quotedDays(draft, job);
   const ready: number[] = [];
   let date = from;
   let back = 0;
@@ -102,13 +108,13 @@ function addAwayLag(draft: Draft, job: OutsideJob, trade: Trade): void {
     if (minute >= dayEnd) {
       date = dateOf(draft.clock.moment(minute), zone);
       dayEnd = draft.clock.up(startOfDay(addDays(date, 1), zone));
-      const moment = readyAfter(days, draft.clock.moment(minute), quotedDays(job), zone);
+      const moment = backAfter(trades, draft.clock.moment(minute), count);
       back = moment === null ? draft.horizon : draft.clock.up(moment);
     }
     ready.push(Math.max(minute, back));
   }
   const ends = { from: { activity: dropOffActivity(job.id), at: 'end' as const }, to: { activity: collectionActivity(job.id), at: 'start' as const } };
-  addLag(draft, { ...ends, min: { kind: 'table', step: AWAY_STEP, ready } }, { kind: 'away', jobId: job.id, days: quotedDays(job) });
+  addLag(draft, { ...ends, min: { kind: 'table', step: AWAY_STEP, ready } }, { kind: 'away', jobId: job.id, days: count, learned: draft.learned(trade) });
 }
 
 /** Adds what is left of an outside job: both trips and the time away, or the collection alone. */

@@ -1,12 +1,11 @@
 /** The order that follows from part states and links, as time lags with the waits of coats in them. */
-import { type Link, type Material, type Precedence, type Task, type WorkRef, deriveOrder } from '@/lib/build';
+import { type DryingStage, type Link, type Precedence, type Task, type WorkRef, deriveOrder } from '@/lib/build';
 import { mergeOverlappingAndTouching } from '@/lib/calendar';
-import { curingTemperature, recoatWindow, stageWait } from '@/lib/cure';
 import type { LagLength } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
-import { addLag, need, type Draft, type LagReason } from './draft';
+import { addLag, cureOf, need, type Draft, type LagReason } from './draft';
 import { beforeShotActivity, firstActivity, lastActivity } from './names';
-import { shotsAhead, wetMinutes } from './task-activities';
+import { shotsAhead } from './task-activities';
 
 /** A wait that already runs: nothing before this minute. */
 export interface RunningWait {
@@ -14,12 +13,14 @@ export interface RunningWait {
   readonly reason: LagReason;
 }
 
-/** A wait after the end of a piece of work, minutes. `max` null: no upper bound. */
+/** A wait after the end of a piece of work. `max` null: no upper bound. */
 interface Wait {
-  readonly min: number;
+  readonly min: LagLength;
+  /** Minutes. */
   readonly max: number | null;
-  readonly clock: Link['clock'];
   readonly reason: LagReason;
+  /** When it is over for work that ended at a minute. */
+  readonly overAt: (end: number) => number;
 }
 
 const taskOf = (draft: Draft, ref: WorkRef): Task | null => (ref.kind === 'task' ? need(draft.tasks, ref.id, 'task') : null);
@@ -33,49 +34,53 @@ function doneAt(draft: Draft, ref: WorkRef): Instant | null {
   return ref.kind === 'task' ? need(draft.tasks, ref.id, 'task').doneAt : need(draft.jobs, ref.id, 'outside job').collectedAt;
 }
 
-const coatReason = (task: Task, material: Material, stage: 'recoatFrom' | 'handle', isHeatOwed: boolean): LagReason => ({
-  kind: 'coat', taskId: task.id, materialId: material.id, stage, isHeatOwed,
-});
+const NONE: LagLength = { kind: 'elapsed', minutes: 0 };
 
-/** The longest wait that the coats of `before` ask of the work that follows on the same part. */
-function coatWait(draft: Draft, before: Task, after: Task | null, isConsumed: boolean): Wait | null {
-  const workshop = draft.document.series.workshopTemperature;
+/** The wait of one coat until a stage. */
+function stageOfCoat(draft: Draft, task: Task, materialId: string, stage: DryingStage, isRecoat: boolean): Wait {
+  const material = need(draft.materials, materialId, 'material');
+  const cure = cureOf(draft, task);
+  return {
+    min: cure.wait(material, stage), max: isRecoat ? cure.longest(material) : null,
+    reason: { kind: 'coat', taskId: task.id, materialId, stage }, overAt: (end) => cure.reached(material, stage, end),
+  };
+}
+
+/** Waits for the same work, the slowest from now on first; only that one keeps its longest wait. */
+function slowestFirst(draft: Draft, waits: readonly Wait[]): readonly Wait[] {
+  const sorted = waits.toSorted((a, b) => b.overAt(draft.nowMinute) - a.overAt(draft.nowMinute));
+  return sorted.map((wait, index) => (index === 0 ? wait : { ...wait, max: null }));
+}
+
+/** The waits that the coats of `before` ask of the work that follows on the same part. */
+function coatWaits(draft: Draft, before: Task, after: Task | null, isConsumed: boolean): readonly Wait[] {
   const isRecoat = after !== null && after.coats.length > 0 && isConsumed;
-  const waits = before.coats.map((coat): Wait => {
-    const material = need(draft.materials, coat.materialId, 'material');
-    const { isHeatOwed } = curingTemperature(material, workshop);
-    if (!isRecoat) {
-      return { min: stageWait(material, 'handle', workshop), max: null, clock: 'elapsed', reason: coatReason(before, material, 'handle', isHeatOwed) };
-    }
-    const window = recoatWindow(material, workshop);
-    return { min: window.from, max: window.until, clock: 'elapsed', reason: coatReason(before, material, 'recoatFrom', isHeatOwed) };
-  });
-  return waits.toSorted((a, b) => b.min - a.min)[0] ?? null;
+  return slowestFirst(draft, before.coats.map((coat) => stageOfCoat(draft, before, coat.materialId, isRecoat ? 'recoatFrom' : 'handle', isRecoat)));
 }
 
-function linkWait(draft: Draft, link: Link, before: Task | null): Wait {
-  const reason: LagReason = { kind: 'link', linkId: link.id };
-  const workshop = draft.document.series.workshopTemperature;
-  const stage = link.stage;
-  const coats = stage === null || before === null ? [] : before.coats;
-  const cure = coats.map((coat) => stageWait(need(draft.materials, coat.materialId, 'material'), stage!, workshop));
-  return { min: Math.max(link.minWait, 0, ...cure), max: link.maxWait, clock: link.clock, reason };
+function linkWaits(draft: Draft, link: Link, before: Task | null): readonly Wait[] {
+  const { stage, minWait } = link;
+  const coats = stage === null || before === null ? [] : before.coats.map((coat) => stageOfCoat(draft, before, coat.materialId, stage, false));
+  const min: LagLength = link.clock === 'elapsed' ? { kind: 'elapsed', minutes: minWait } : { kind: 'working', minutes: minWait, calendar: allSessionsCalendar(draft) };
+  const own: Wait = { min, max: link.maxWait, reason: { kind: 'link', linkId: link.id }, overAt: (end) => end + minWait };
+  // A link that only waits for a coat is told as that coat's.
+  return minWait > 0 || link.maxWait !== null || coats.length === 0 ? [own, ...coats] : slowestFirst(draft, coats);
 }
 
-function waitOf(draft: Draft, arc: Precedence): Wait {
+function waitsOf(draft: Draft, arc: Precedence): readonly Wait[] {
   const before = taskOf(draft, arc.from);
   if (arc.because.kind === 'link') {
     const { linkId } = arc.because;
     const link = draft.document.links.find((candidate) => candidate.id === linkId);
     if (!link) throw new Error(`The order names an unknown link "${linkId}".`);
-    return linkWait(draft, link, before);
+    return linkWaits(draft, link, before);
   }
   const { partId, stateId } = arc.because;
   const after = taskOf(draft, arc.to);
   const isConsumed = after?.parts.some((use) => use.partId === partId && use.from === stateId && use.to !== null) ?? false;
   const isMade = before?.parts.some((use) => use.partId === partId && use.to === stateId) ?? false;
-  const coat = before && isMade ? coatWait(draft, before, after, isConsumed) : null;
-  return coat ?? { min: 0, max: null, clock: 'elapsed', reason: { kind: 'part-state', partId, stateId } };
+  const coats = before && isMade ? coatWaits(draft, before, after, isConsumed) : [];
+  return coats.length > 0 ? coats : [{ min: NONE, max: null, reason: { kind: 'part-state', partId, stateId }, overAt: (end) => end }];
 }
 
 /** The activities that open a piece of work: the task, and its before-shots, which need the parts in the same state. */
@@ -84,11 +89,6 @@ function openings(draft: Draft, ref: WorkRef): string[] {
   const isAway = ref.kind === 'outsideJob' && need(draft.jobs, ref.id, 'outside job').droppedOffAt !== null;
   const first = firstActivity(ref, isAway);
   return task && shotsAhead(task).length > 0 ? [beforeShotActivity(task.id), first] : [first];
-}
-
-function lagLength(draft: Draft, wait: Wait): LagLength {
-  if (wait.clock === 'elapsed') return { kind: 'elapsed', minutes: wait.min };
-  return { kind: 'working', minutes: wait.min, calendar: allSessionsCalendar(draft) };
 }
 
 function allSessionsCalendar(draft: Draft): string {
@@ -113,17 +113,19 @@ export function addOrder(draft: Draft): ReadonlyMap<string, RunningWait> {
   };
   for (const arc of deriveOrder(draft.document)) {
     if (isDone(draft, arc.to)) continue;
-    const wait = waitOf(draft, arc);
+    const waits = waitsOf(draft, arc);
     const finished = doneAt(draft, arc.from);
     for (const opening of openings(draft, arc.to)) {
       const isTaskItself = opening === openings(draft, arc.to).at(-1);
-      if (finished !== null && isDone(draft, arc.from)) {
-        holdBack(opening, { minute: draft.clock.up(finished) + wait.min, reason: wait.reason });
-        continue;
+      for (const wait of waits) {
+        if (finished !== null && isDone(draft, arc.from)) {
+          holdBack(opening, { minute: wait.overAt(draft.clock.up(finished)), reason: wait.reason });
+          continue;
+        }
+        const from = { activity: lastActivity(arc.from), at: 'end' as const };
+        const max = wait.max === null || !isTaskItself ? {} : { max: wait.max };
+        addLag(draft, { from, to: { activity: opening, at: 'start' }, min: wait.min, ...max }, wait.reason);
       }
-      const from = { activity: lastActivity(arc.from), at: 'end' as const };
-      const max = wait.max === null || !isTaskItself ? {} : { max: wait.max };
-      addLag(draft, { from, to: { activity: opening, at: 'start' }, min: lagLength(draft, wait), ...max }, wait.reason);
     }
   }
   for (const { wait, partIds } of wetCoats(draft)) {
@@ -136,15 +138,10 @@ export function addOrder(draft: Draft): ReadonlyMap<string, RunningWait> {
 /** Coats of done tasks that are not touch dry yet. */
 function wetCoats(draft: Draft): { readonly wait: RunningWait; readonly partIds: ReadonlySet<string> }[] {
   return draft.document.tasks.flatMap((task) => {
-    const wet = wetMinutes(draft, task);
-    if (task.doneAt === null || wet === null) return [];
-    const reason: LagReason = { kind: 'coat', taskId: task.id, materialId: slowestCoat(draft, task), stage: 'touchDry', isHeatOwed: false };
-    return [{ wait: { minute: draft.clock.up(task.doneAt) + wet, reason }, partIds: new Set(task.parts.map((use) => use.partId)) }];
+    const { doneAt: laidAt } = task;
+    if (laidAt === null) return [];
+    const partIds = new Set(task.parts.map((use) => use.partId));
+    return slowestFirst(draft, task.coats.map((coat) => stageOfCoat(draft, task, coat.materialId, 'touchDry', false))).slice(0, 1)
+      .map((wait) => ({ wait: { minute: wait.overAt(draft.clock.up(laidAt)), reason: wait.reason }, partIds }));
   });
-}
-
-function slowestCoat(draft: Draft, task: Task): string {
-  const workshop = draft.document.series.workshopTemperature;
-  const wait = (materialId: string) => stageWait(need(draft.materials, materialId, 'material'), 'touchDry', workshop);
-  return task.coats.map((coat) => coat.materialId).toSorted((a, b) => wait(b) - wait(a))[0]!;
 }

@@ -1,8 +1,8 @@
 /** Sessions as calendars of tasks, attendance as calendars of people, the fill limit as budgets. */
 import type { Person, Session, Task } from '@/lib/build';
 import type { Interval } from '@/lib/scheduling';
-import { mergeOverlapping, wallOf } from '@/lib/calendar';
-import { need, type Draft } from './draft';
+import { mergeOverlapping, subtractIntervals, wallOf } from '@/lib/calendar';
+import { cureOf, need, type Draft } from './draft';
 import { personResource } from './names';
 
 /** The session's part that is still to come, in engine minutes; null when it is over. */
@@ -29,7 +29,8 @@ export function sessionDemands(draft: Draft, task: Task): readonly { readonly wo
   if (task.conditions.needsDaylight) demands.push({ words: 'with daylight', isMet: (s) => s.hasDaylight });
   if (task.isNoisy) demands.push({ words: 'with noise allowed', isMet: (s) => s.isNoiseAllowed });
   if (floor > -Infinity) {
-    const warmth = (s: Session) => Math.max(s.heating ?? -Infinity, draft.document.series.workshopTemperature);
+    const cure = cureOf(draft, task);
+    const warmth = (s: Session) => Math.max(s.heating ?? -Infinity, cure.warmth(s.start, s.end) ?? draft.document.series.workshopTemperature);
     demands.push({ words: `at ${floor} °C or more`, isMet: (s) => warmth(s) >= floor });
   }
   return demands;
@@ -40,16 +41,27 @@ export function isFilmed(task: Task): boolean {
   return task.coverage !== 'none' || task.shots.length > 0;
 }
 
+/** When a coat of the task would never form, since the cold comes before it is touch dry; with the words for it. */
+function coldMinutes(draft: Draft, task: Task): readonly { readonly words: string; readonly spans: readonly Interval[] }[] {
+  const { airZone } = need(draft.places, task.placeId, 'place');
+  return task.coats
+    .map((coat) => need(draft.materials, coat.materialId, 'material'))
+    .map((material) => ({ words: `warm until ${material.name} is dry in ${airZone}`, spans: cureOf(draft, task).spoilt(material) }))
+    .filter(({ spans }) => spans.length > 0);
+}
+
 /** Name of the calendar of the sessions that meet every demand of the task; made on first use. */
 export function taskCalendar(draft: Draft, task: Task): string {
   const demands = sessionDemands(draft, task);
-  const id = `sessions ${demands.map((d) => d.words).join(', ')}`;
+  const cold = coldMinutes(draft, task);
+  const id = `sessions ${[...demands.map((d) => d.words), ...cold.map(({ words }) => words)].join(', ')}`;
   if (!draft.calendars.has(id)) {
     const intervals = draft.document.sessions
       .filter((session) => demands.every((d) => d.isMet(session)))
       .map((session) => remaining(draft, session))
       .filter((interval) => interval !== null);
-    draft.calendars.set(id, { id, intervals: mergeOverlapping(intervals) });
+    const closed = mergeOverlapping(cold.flatMap(({ spans }) => spans));
+    draft.calendars.set(id, { id, intervals: subtractIntervals(mergeOverlapping(intervals), closed) });
   }
   return id;
 }

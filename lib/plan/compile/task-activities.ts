@@ -1,17 +1,13 @@
 /** Tasks, and the before-shots of irreversible ones, as activities. */
-import type { SeriesDocument, Task } from '@/lib/build';
-import { stageWait } from '@/lib/cure';
+import { DEFAULT_WORKSHOP, type SeriesDocument, type Task } from '@/lib/build';
 import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
 import { breathStates, exposureDemands, fireStates } from './exposure';
-import { addLag, need, previousPlace, type Draft } from './draft';
+import { addLag, cureOf, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
 import { sessionDemands, taskCalendar } from './session-calendars';
-
-/** Elapsed minutes that dust needs to settle; 30-60 is common practice, no source. */
-export const DUST_SETTLES = 60;
 
 /** Shortest piece of a task that pauses between sessions, worked minutes: less is spent on setting up. Common practice, no source. */
 export const SHORTEST_PIECE = 30;
@@ -55,27 +51,34 @@ function taskDemands(task: Task): Demand[] {
 function taskStates(draft: Draft, task: Task): StateNeed[] {
   const place = need(draft.places, task.placeId, 'place');
   const states: StateNeed[] = [];
-  if (task.isDusty) states.push({ medium: airMedium(place.airZone), state: 'dusty', tail: DUST_SETTLES });
-  const wet = wetMinutes(draft, task);
-  if (wet !== null) states.push({ medium: airMedium(place.airZone), state: 'wet', tail: wet });
+  if (task.isDusty) states.push({ medium: airMedium(place.airZone), state: 'dusty', tail: (draft.document.series.workshop ?? DEFAULT_WORKSHOP).dustSettles });
+  const wet = wetState(draft, task);
+  if (wet !== null) states.push({ medium: airMedium(place.airZone), state: 'wet', ...wet });
   if (task.isNoisy) states.push({ medium: SOUND_MEDIUM, state: 'noisy', tail: 0 });
   if (task.coverage === 'piece to camera') states.push({ medium: SOUND_MEDIUM, state: 'quiet', tail: 0 });
   return [...states, ...breathStates(draft, task), ...fireStates(draft, task, wet), ...surfaceStates(draft, task, wet)];
 }
 
-/** Minutes until every coat of the task is touch dry; null without coats. */
-export function wetMinutes(draft: Draft, task: Task): number | null {
-  const wet = task.coats.map((coat) => stageWait(need(draft.materials, coat.materialId, 'material'), 'touchDry', draft.document.series.workshopTemperature));
-  return wet.length === 0 ? null : Math.max(...wet);
+type Lasting = Pick<StateNeed, 'tail' | 'until'>;
+
+/** Until every coat of the task is touch dry; null without coats. */
+function wetState(draft: Draft, task: Task): Lasting | null {
+  if (task.coats.length === 0) return null;
+  const waits = task.coats.map((coat) => cureOf(draft, task).wait(need(draft.materials, coat.materialId, 'material'), 'touchDry'));
+  const tail = Math.max(0, ...waits.map((wait) => (wait.kind === 'elapsed' ? wait.minutes : 0)));
+  const [first, ...others] = waits.filter((wait) => wait.kind === 'table');
+  if (first === undefined) return { tail };
+  const ready = others.length === 0 ? first.ready : first.ready.map((minute, k) => Math.max(minute, ...others.map((other) => other.ready[k] ?? minute)));
+  return { tail, until: { step: first.step, ready } };
 }
 
 /**
  * Nobody touches a part between a coat and touch dry, in whatever order the work comes: the part's surface is a medium
  * that each task puts in a state of its own, and a coat's state lasts until it is touch dry.
  */
-function surfaceStates(draft: Draft, task: Task, wet: number | null): StateNeed[] {
+function surfaceStates(draft: Draft, task: Task, wet: Lasting | null): StateNeed[] {
   const partIds = [...new Set(task.parts.map((use) => use.partId))].filter((id) => draft.coatedParts.has(id));
-  return partIds.map((id) => ({ medium: surfaceMedium(id), state: wet === null ? 'handled' : `coat ${task.id}`, tail: wet ?? 0 }));
+  return partIds.map((id) => ({ medium: surfaceMedium(id), state: wet === null ? 'handled' : `coat ${task.id}`, ...(wet ?? { tail: 0 }) }));
 }
 
 /** What a session must offer: `at the bench, recording`. */

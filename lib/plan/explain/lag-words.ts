@@ -1,9 +1,8 @@
 /** Why a time lag holds something back, in words, and the smallest change that would free it. */
-import type { Material } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
-import { stageWait } from '@/lib/cure';
-import { addMinutes, celsius, type Instant } from '@/lib/units';
-import { need, type Draft, type LagReason } from '../compile/draft';
+import type { LearnedRatio } from '@/lib/outwork';
+import { addMinutes, type Instant } from '@/lib/units';
+import { cureOf, need, type Draft, type LagReason } from '../compile/draft';
 import { activityTitle } from './titles';
 
 /** A reason without its moment. */
@@ -12,23 +11,16 @@ export interface Words {
   readonly change: string | null;
 }
 
-/** Kelvins of heating that a change proposes. */
-const WARMER = 10;
-
 const STAGE_WORDS = { recoatFrom: 'ready to recoat', handle: 'hard enough to handle', touchDry: 'touch dry', fullCure: 'fully cured' } as const;
 
 function coatWords(draft: Draft, reason: Extract<LagReason, { kind: 'coat' }>, until: Instant): Words {
-  const { zone, workshopTemperature } = draft.document.series;
-  const material: Material = need(draft.materials, reason.materialId, 'material');
+  const { zone } = draft.document.series;
+  const material = need(draft.materials, reason.materialId, 'material');
   const task = need(draft.tasks, reason.taskId, 'task');
-  const wait = stageWait(material, reason.stage, workshopTemperature);
-  const assumed = reason.isHeatOwed
-    ? `counted at its minimum of ${material.minimumTemperature} °C, so somebody must keep it that warm`
-    : `at ${workshopTemperature} °C`;
-  const text = `Waits for ${material.name} of “${task.name}”: ${STAGE_WORDS[reason.stage]} ${formatMoment(until, zone)}, ${formatLength(wait)} after application ${assumed}.`;
-  const warm = celsius(Math.max(workshopTemperature, material.minimumTemperature) + WARMER);
-  const saved = wait - stageWait(material, reason.stage, warm);
-  const change = saved < 30 ? null : `Kept at ${warm} °C it is ${STAGE_WORDS[reason.stage]} ${formatMoment(addMinutes(until, -saved), zone)}, ${formatLength(saved)} earlier (rule of thumb; the data sheet comes first).`;
+  const { length, conditions, warm } = cureOf(draft, task).tell(material, reason.stage, until);
+  const text = `Waits for ${material.name} of “${task.name}”: ${STAGE_WORDS[reason.stage]} ${formatMoment(until, zone)}, ${formatLength(length)} after application ${conditions}.`;
+  const saved = length - warm.length;
+  const change = saved < 30 ? null : `Kept at ${warm.at} °C it is ${STAGE_WORDS[reason.stage]} ${formatMoment(addMinutes(until, -saved), zone)}, ${formatLength(saved)} earlier (rule of thumb; the data sheet comes first).`;
   return { text, change };
 }
 
@@ -36,6 +28,13 @@ function stateWords(draft: Draft, reason: Extract<LagReason, { kind: 'part-state
   const part = need(draft.parts, reason.partId, 'part');
   const state = part.states.find((candidate) => candidate.id === reason.stateId)?.name ?? reason.stateId;
   return { text: `Follows “${activityTitle(draft, from)}”: ${part.name} is “${state}” there.`, change: null };
+}
+
+/** ` (its quote by 1.2, from 4 of its jobs and 9 in all)`. */
+function learnedWords(learned: LearnedRatio | null): string {
+  if (learned === null || learned.counts.all === 0) return '';
+  const { counts, factor } = learned;
+  return ` (its quote by ${(Math.round(factor * 100) / 100).toString()}, from ${counts.trade} of its own past jobs and ${counts.all} in all)`;
 }
 
 /** Words for a lag that binds until a moment. `from` is the activity it starts at. */
@@ -53,7 +52,7 @@ export function lagWords(draft: Draft, reason: LagReason, from: string, until: I
     case 'away': {
       const job = need(draft.jobs, reason.jobId, 'outside job');
       const trade = need(draft.trades, job.tradeId, 'outside trade');
-      const text = `Away at ${trade.name}: ${reason.days} working days after drop-off, back from ${formatMoment(until, draft.document.series.zone)}.`;
+      const text = `Away at ${trade.name}: ${reason.days} working days after drop-off${learnedWords(reason.learned)}, back from ${formatMoment(until, draft.document.series.zone)}.`;
       return { text, change: `Ask ${trade.name} for ${Math.max(1, reason.days - 1)} working days, or drop off a day earlier.` };
     }
     case 'before-shot':

@@ -1,10 +1,10 @@
 /** Placements of the engine as blocks: work, trips, and the waits between them. */
 import type { OutsideJob, Task } from '@/lib/build';
-import { coatMoments, type CoatMoments } from '@/lib/cure';
+import type { CoatMoments } from '@/lib/cure';
 import type { Placement } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
-import { need, type Draft } from '../compile/draft';
+import { cureOf, need, type Draft } from '../compile/draft';
 import { expectedReady } from '../compile/job-activities';
 import { collectionActivity, dropOffActivity, readName, taskActivity } from '../compile/names';
 import { activityTitle } from '../explain/titles';
@@ -51,7 +51,7 @@ function laterOf(a: CoatMoments, b: CoatMoments): CoatMoments {
 export function cureBlock(draft: Draft, task: Task, laidAt: Instant): PlanBlock | null {
   const coats = task.coats.map((coat): CoatStages => {
     const material = need(draft.materials, coat.materialId, 'material');
-    return { materialId: material.id, ...coatMoments(material, laidAt, draft.document.series.workshopTemperature) };
+    return { materialId: material.id, ...cureOf(draft, task).moments(material, laidAt) };
   });
   const first = coats[0];
   if (!first) return null;

@@ -1,5 +1,6 @@
 import type { RecordKind, RecordOf } from '@/lib/build';
 import type { Table } from '../table';
+import { coatingSystems, heatingRuns, readingSets, weatherTables } from './climate';
 import { episodes } from './episodes';
 import { links } from './links';
 import { materials } from './materials';
@@ -34,9 +35,14 @@ export const TABLES: { readonly [K in RecordKind]: Table<RecordOf<K>> } = {
   sponsorship: sponsorships,
   hazard: hazards,
   statement: statements,
+  coatingSystem: coatingSystems,
+  heatingRun: heatingRuns,
+  weather: weatherTables,
+  readings: readingSets,
 };
 
 /** What is pointed at comes before what points at it: rows are written in this order and removed in the reverse one. */
 export const WRITE_ORDER: readonly RecordKind[] = [
   'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session', 'segment', 'timeLog', 'sponsorship', 'hazard', 'statement',
+  'coatingSystem', 'heatingRun', 'weather', 'readings',
 ];

@@ -1,12 +1,13 @@
 import type { Material } from '@/lib/build';
 import { celsius, minutes } from '@/lib/units';
 import type { MaterialModel } from '../generated/models';
-import { oneOf, readValue } from '../column';
+import { oneOf, readJson, readValue } from '../column';
 import { plainTable } from '../table';
 import { readVapour } from './hazard-values';
+import { cureShape } from './cure-values';
 
 const sorts = oneOf<Material['sort']>({
-  primer: true, paint: true, filler: true, sealer: true, adhesive: true, 'thread locker': true, powder: true, release: true, other: true,
+  primer: true, paint: true, filler: true, sealer: true, adhesive: true, 'thread locker': true, powder: true, 'galvanizing wash': true, release: true, other: true,
 });
 
 export const materials = plainTable<Material, MaterialModel>({
@@ -24,6 +25,7 @@ export const materials = plainTable<Material, MaterialModel>({
     hasIsocyanate: material.hasIsocyanate,
     vapourJson: JSON.stringify(material.vapour),
     source: material.source,
+    cureJson: material.cure === undefined ? null : JSON.stringify(material.cure),
   }),
   fromRow: (row) => ({
     kind: 'material',
@@ -47,5 +49,6 @@ export const materials = plainTable<Material, MaterialModel>({
     hasIsocyanate: row.hasIsocyanate,
     vapour: readVapour(row.vapourJson, { table: 'Material', row: row.id, column: 'vapourJson' }),
     source: row.source,
+    ...(row.cureJson === null ? {} : { cure: readJson(cureShape, row.cureJson, { table: 'Material', row: row.id, column: 'cureJson' }) }),
   }),
 });

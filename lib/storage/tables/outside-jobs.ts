@@ -1,6 +1,7 @@
 import type { OutsideJob, PartUse } from '@/lib/build';
 import type { OutsideJobModel } from '../generated/models';
-import { readOptionalInstant, writeOptionalInstant } from '../column';
+import { readJson, readOptionalInstant, writeOptionalInstant } from '../column';
+import { processShape } from './cure-values';
 import { groupRows, tableWithChildren } from '../table';
 
 export const outsideJobs = tableWithChildren<OutsideJob, OutsideJobModel, readonly PartUse[]>({
@@ -17,6 +18,7 @@ export const outsideJobs = tableWithChildren<OutsideJob, OutsideJobModel, readon
     droppedOffAt: writeOptionalInstant(job.droppedOffAt),
     promisedFor: job.promisedFor,
     collectedAt: writeOptionalInstant(job.collectedAt),
+    processJson: job.process === undefined ? null : JSON.stringify(job.process),
   }),
   fromRow: (row, parts) => ({
     kind: 'outsideJob',
@@ -32,6 +34,7 @@ export const outsideJobs = tableWithChildren<OutsideJob, OutsideJobModel, readon
     droppedOffAt: readOptionalInstant(row.droppedOffAt),
     promisedFor: row.promisedFor,
     collectedAt: readOptionalInstant(row.collectedAt),
+    ...(row.processJson === null ? {} : { process: readJson(processShape, row.processJson, { table: 'OutsideJob', row: row.id, column: 'processJson' }) }),
   }),
   loadChildren: async (db, { seriesId, id }) =>
     groupRows(

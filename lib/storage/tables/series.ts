@@ -5,6 +5,7 @@ import type { SeriesModel } from '../generated/models';
 import { readJson } from '../column';
 import type { Table } from '../table';
 import { cameraKit, filmingPractice } from './values';
+import { workshopShape } from './cure-values';
 
 /** The columns of a series that a person sets; the rest is bookkeeping of storage. */
 export function seriesRow(series: Series) {
@@ -28,6 +29,7 @@ export function seriesRow(series: Series) {
     usesExperience: series.usesExperience,
     filmingJson: JSON.stringify(series.filming),
     cameraJson: JSON.stringify(series.camera),
+    workshopJson: series.workshop === undefined ? null : JSON.stringify(series.workshop),
   };
 }
 
@@ -50,6 +52,7 @@ export function readSeries(row: SeriesModel): Series {
     usesExperience: row.usesExperience,
     filming: readJson(filmingPractice, row.filmingJson, { table: 'Series', row: row.id, column: 'filmingJson' }),
     camera: readJson(cameraKit, row.cameraJson, { table: 'Series', row: row.id, column: 'cameraJson' }),
+    ...(row.workshopJson === null ? {} : { workshop: readJson(workshopShape, row.workshopJson, { table: 'Series', row: row.id, column: 'workshopJson' }) }),
   };
 }
 

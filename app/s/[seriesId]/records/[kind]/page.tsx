@@ -1,7 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { EmptyState, findKind, LinkButton, newRecordPath, PageBody, PageHead, recordsPath, repeatSessionsPath } from '@/app/_ui';
+import {
+  climatePath, EmptyState, findKind, layingPath, LinkButton, materialLibraryPath, newRecordPath, PageBody, PageHead, recordsPath, repeatSessionsPath,
+} from '@/app/_ui';
 import { checkDocument, loadDocument, viewRecordList, wordsOfKind } from '@/lib/views';
 import { RecordList } from '../_list/record-list';
 
@@ -23,9 +25,13 @@ export default async function KindPage({ params }: KindPageProps) {
   const add = (
     <>
       {kind === 'session' ? <LinkButton href={repeatSessionsPath(seriesId)}>Repeat weekly</LinkButton> : null}
-      <LinkButton look="main" href={newRecordPath(seriesId, kind)}>
-        Add {words.one}
-      </LinkButton>
+      {kind === 'material' ? <LinkButton href={materialLibraryPath(seriesId)}>Copy from the library</LinkButton> : null}
+      {kind === 'coatingSystem' && rows.length > 0 ? <LinkButton href={layingPath(seriesId)}>Lay on a part</LinkButton> : null}
+      {kind === 'readings' ? <LinkButton look="main" href={climatePath(seriesId)}>Import on the Climate page</LinkButton> : (
+        <LinkButton look="main" href={newRecordPath(seriesId, kind)}>
+          Add {words.one}
+        </LinkButton>
+      )}
     </>
   );
   return (

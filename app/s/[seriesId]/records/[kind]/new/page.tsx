@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { notFound } from 'next/navigation';
-import { findKind, kindPath, PageBody, PageHead } from '@/app/_ui';
+import { notFound, redirect } from 'next/navigation';
+import { climatePath, findKind, kindPath, PageBody, PageHead } from '@/app/_ui';
 import { RecordForm } from '@/app/_record-form';
 import { loadDocument, openViewContext, viewCopyForm, viewNewRecordForm, wordsOfKind } from '@/lib/views';
 import { MissingFirst } from '../../_list/missing-first';
@@ -22,6 +22,8 @@ export default async function NewRecordPage({ params, searchParams }: NewRecordP
   const kind = findKind(slug);
   const document = await loadDocument(seriesId);
   if (kind === null || document === null) notFound();
+  // Readings come from a logger's file, not from a form.
+  if (kind === 'readings') redirect(climatePath(seriesId));
   const { now } = await openViewContext();
   const words = wordsOfKind(kind);
   const copy = typeof like === 'string' ? viewCopyForm(document, kind, like) : null;

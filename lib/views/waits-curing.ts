@@ -1,0 +1,83 @@
+/** Coats that are on: their stages on a bar, what they hold up, and what goes wrong. */
+import { startWith } from '@/lib/build';
+import { formatLength, formatMoment } from '@/lib/calendar';
+import { endOfClimate } from '@/lib/climate';
+import type { CoatFault } from '@/lib/cure';
+import { issue, type Issue } from '@/lib/result';
+import { minutesBetween, MINUTES_PER_DAY, type Instant } from '@/lib/units';
+import { listHeld, type Waiting } from './waits-holds';
+import type { CuringCoat, StageMark } from './waits-model';
+import type { LaidCoat } from './workshop-air';
+
+/** A window that closes this soon is told of. */
+const SOON_DAYS = 4;
+
+const WORDS: Readonly<Record<StageMark['stage'], string>> = {
+  flashOff: 'flash-off', touchDry: 'touch dry', recoatFrom: 'recoat window opens', recoatUntil: 'recoat window closes', handle: 'fit to handle', fullCure: 'fully cured',
+};
+
+const degrees = (value: number): string => `${(Math.round(value * 10) / 10).toFixed(1)} °C`;
+
+function sayFault(fault: CoatFault, name: string, zone: string): Issue {
+  const from = formatMoment(fault.from, zone);
+  if (fault.kind === 'paused') {
+    return issue('coat-paused', `${name} stands still for ${formatLength(fault.minutes)} from ${from}: the surface is at ${degrees(fault.temperature)}, and it cures only above ${degrees(fault.limit)}.`, 'Heat it, or wait: it goes on in the warmth.', { severity: 'warn' });
+  }
+  if (fault.kind === 'never forms') {
+    return issue('coat-spoilt', `${name} never forms its film: the surface falls to ${degrees(fault.temperature)} on ${from}, under ${degrees(fault.limit)}, before it is touch dry.`, 'Keep it warm until it is touch dry, or strip it and lay it again.');
+  }
+  const why = { cold: 'the cold', dew: 'dew', humidity: 'damp air' }[fault.why];
+  const unit = fault.why === 'cold' ? '°C' : fault.why === 'dew' ? 'K above the dew point' : '% humidity';
+  return issue('coat-surface-fault', `${name} gets a fault on its surface from ${why} on ${from}: ${fault.value.toFixed(1)} ${unit}, the limit is ${fault.limit} ${unit}.`, 'Clean it before the next coat, and abrade where it stays dull.', { severity: 'warn' });
+}
+
+function windowAlarms(waiting: Waiting, { forecast, material, task, coat }: LaidCoat): readonly Issue[] {
+  const { now, document } = waiting;
+  const { zone } = document.series;
+  const next = listHeld(waiting, { kind: 'task', id: task.id }).find(({ ref, id }) => ref.kind === 'task' && (document.tasks.find((one) => one.id === id)?.coats.length ?? 0) > 0);
+  const closes = forecast.recoatUntil;
+  if (next === undefined || closes === null) return [];
+  const late = { none: 'Put the next coat on all the same.', abrade: 'Abrade before the next coat.', 'clean and tack coat': 'Clean it and lay a tack coat first.', strip: 'Strip it.' }[coat.material.lateWork];
+  const subjects = [{ kind: 'task', id: next.id, name: next.name }];
+  if (closes <= now) return [issue('window-closed', `The recoat window of ${material.name} closed on ${formatMoment(closes, zone)}, and “${next.name}” is not done.`, late, { subjects })];
+  if (forecast.isWindowEmpty) return [issue('window-empty', `${startWith(material)} has no recoat window in this cold: it closes on ${formatMoment(closes, zone)}, before it opens.`, `Heat it. Otherwise: ${late}`, { subjects })];
+  if (next.start !== null && next.start > closes) return [issue('window-missed-by-plan', `“${next.name}” is planned for ${next.planned}, after the recoat window of ${material.name} closes on ${formatMoment(closes, zone)}.`, 'Re-plan, or put a session before that.', { subjects })];
+  if (minutesBetween(now, closes) > SOON_DAYS * MINUTES_PER_DAY) return [];
+  return [issue('window-closes', `The recoat window of ${material.name} closes on ${formatMoment(closes, zone)}, in ${formatLength(minutesBetween(now, closes))}.`, `Do “${next.name}” before. Later: ${late}`, { severity: 'warn', subjects })];
+}
+
+function markStages(laid: LaidCoat, end: Instant, now: Instant, zone: string): readonly StageMark[] {
+  const { forecast, laidAt } = laid;
+  const { flashOff, touchDry, recoatFrom, handle, fullCure } = forecast.reached;
+  const marks: readonly (readonly [StageMark['stage'], Instant | null])[] = [
+    ['flashOff', flashOff], ['touchDry', touchDry], ['recoatFrom', recoatFrom], ['recoatUntil', forecast.recoatUntil], ['handle', handle], ['fullCure', fullCure],
+  ];
+  return marks.filter(([stage, at]) => stage !== 'recoatUntil' || at !== null).filter(([stage, at]) => stage !== 'flashOff' || at === null || at > laidAt).map(([stage, at]) => ({
+    stage, word: WORDS[stage], moment: at === null ? null : formatMoment(at, zone), isReached: at !== null && at <= now,
+    at: at === null ? 1 : Math.min(1, (at - laidAt) / Math.max(1, end - laidAt)),
+  }));
+}
+
+function showCoat(waiting: Waiting, laid: LaidCoat): CuringCoat {
+  const { document, now } = waiting;
+  const { zone } = document.series;
+  const { forecast, laidAt, material, task, coat } = laid;
+  const { touchDry, recoatFrom, handle, fullCure } = forecast.reached;
+  const end = fullCure ?? handle ?? endOfClimate(coat.climate);
+  const place = (at: Instant): number => Math.min(1, Math.max(0, (at - laidAt) / Math.max(1, end - laidAt)));
+  const parts = [...new Set(task.parts.map(({ partId }) => document.parts.find((part) => part.id === partId)?.name ?? 'a removed part'))].join(', ');
+  return {
+    key: laid.key, taskId: task.id, title: parts === '' ? task.name : parts, material: material.name, materialId: material.id, laid: formatMoment(laidAt, zone),
+    touchable: touchDry === null ? 'not in the time that is known' : formatMoment(touchDry, zone), isTouchable: touchDry !== null && touchDry <= now,
+    stages: markStages(laid, end, now, zone), now: place(now),
+    window: recoatFrom === null || forecast.isWindowEmpty ? null : { from: place(recoatFrom), to: forecast.recoatUntil === null ? 1 : place(forecast.recoatUntil) },
+    holds: listHeld(waiting, { kind: 'task', id: task.id }).map(({ kind, id, name, planned }) => ({ kind, id, name, planned })),
+    alarms: [...windowAlarms(waiting, laid), ...forecast.faults.map((fault) => sayFault(fault, material.name, zone))],
+  };
+}
+
+/** Coats that are laid and not fully cured, the latest last. */
+export function listCuring(waiting: Waiting, coats: readonly LaidCoat[]): readonly CuringCoat[] {
+  const isOpen = ({ isLaid, forecast }: LaidCoat): boolean => isLaid && (forecast.reached.fullCure === null || forecast.reached.fullCure > waiting.now);
+  return coats.filter(isOpen).map((laid) => showCoat(waiting, laid));
+}
