@@ -48,10 +48,10 @@ function clip(window: Window, from: Instant, to: Instant): { from: number; to: n
 }
 
 function listFloors(window: Window, coats: readonly LaidCoat[], airZone: string): ClimateCurve['floors'] {
-  return coats.filter((coat) => coat.airZone === airZone && coat.coat.material.law.kind !== 'steady').flatMap(({ laidAt, forecast, coat, task }) => {
+  return coats.filter((coat) => coat.airZone === airZone && coat.coat.material.law.kind !== 'steady').flatMap(({ laidAt, forecast, coat }) => {
     const end = forecast.reached.touchDry ?? addMinutes(window.start, window.count * 60);
     const span = clip(window, laidAt, end);
-    return span === null ? [] : [{ ...span, at: coat.material.minimumUntilDry, label: `${coat.material.name}, ${task.name}` }];
+    return span === null ? [] : [{ ...span, at: coat.material.minimumUntilDry, label: coat.material.name }];
   });
 }
 

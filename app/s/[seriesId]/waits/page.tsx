@@ -127,6 +127,7 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
       </form>
       <p className={styles.touch}><strong>{heating.verdict}</strong></p>
       {heating.hazards.length > 0 ? <IssueList issues={heating.hazards} /> : null}
+      {heating.moreHazards > 0 ? <p className={styles.unmet}>And {heating.moreHazards} more such hours in the next days.</p> : null}
       {heating.run ? <PlanHeating seriesId={seriesId} run={heating.run} /> : null}
       <div className={styles.pair}>
         <HeatingCurve points={heating.points} />
@@ -189,6 +190,21 @@ function Job({ job, seriesId }: { readonly job: AwayJob; readonly seriesId: stri
         <Link href={recordPath(seriesId, 'outsideJob', job.id) ?? '#'}>{job.name}</Link> <span className={styles.soft}>{job.trade}, {job.since}</span>
       </h3>
       <p>{job.parts}{job.isAway ? '. Cannot be worked or filmed until it is back.' : ''}</p>
+      {job.dropOff ? <p><strong>{job.dropOff}</strong></p> : null}
+      {job.alarms.length > 0 ? <IssueList issues={job.alarms} seriesId={seriesId} /> : null}
+      {job.isAway ? <JobInside job={job} seriesId={seriesId} /> : (
+        <details className={styles.more}>
+          <summary>Chances, what it holds up, what happened<span className="visually-hidden">: {job.name}</span></summary>
+          <JobInside job={job} seriesId={seriesId} />
+        </details>
+      )}
+    </article>
+  );
+}
+
+function JobInside({ job, seriesId }: { readonly job: AwayJob; readonly seriesId: string }) {
+  return (
+    <div className={styles.inside}>
       {job.chances.length > 0 ? (
         <p className={styles.chances}>
           <span>Back by:</span>
@@ -197,10 +213,8 @@ function Job({ job, seriesId }: { readonly job: AwayJob; readonly seriesId: stri
       ) : null}
       <p className={styles.soft}>{job.learned}</p>
       {job.needed ? <p>{job.needed}</p> : null}
-      {job.dropOff ? <p><strong>{job.dropOff}</strong></p> : null}
-      {job.alarms.length > 0 ? <IssueList issues={job.alarms} seriesId={seriesId} /> : null}
       <Held holds={job.holds} seriesId={seriesId} />
       <JobEvents key={`${job.id} ${job.revision}`} seriesId={seriesId} job={{ id: job.id, revision: job.revision, name: job.name, isAway: job.isAway, promisedFor: job.promisedFor }} />
-    </article>
+    </div>
   );
 }
