@@ -25,6 +25,13 @@ function painted(more: Partial<SeriesDocument> = {}): SeriesDocument {
 
 const waitsOf = (document: SeriesDocument, now = NOW) => viewWaits(contextAt(now), document, { heating: { what: null, by: null }, confidence: 80 });
 
+/** Air of the tent in the heated night. */
+async function airAt(setPoint: number): Promise<number> {
+  const document = painted();
+  const heatingRuns = document.heatingRuns.map((run) => ({ ...run, setPoint: celsius(setPoint) }));
+  return (await viewClimate(contextAt(NOW), { ...document, heatingRuns }, { airZone: 'tent', from: '2026-12-06' })).curve!.air[4]!;
+}
+
 describe('the waits page', () => {
   it('shows the coat that dries with every stage in order, and what it holds up', async () => {
     const [coat] = (await waitsOf(painted())).curing.filter(({ taskId }) => taskId === 'task-paint');
@@ -102,11 +109,6 @@ describe('the climate page', () => {
   });
 
   it('is warmer while it is heated', async () => {
-    const airAt = async (setPoint: number) => {
-      const document = painted();
-      const heatingRuns = document.heatingRuns.map((run) => ({ ...run, setPoint: celsius(setPoint) }));
-      return (await viewClimate(contextAt(NOW), { ...document, heatingRuns }, { airZone: 'tent', from: '2026-12-06' })).curve!.air[4]!;
-    };
     expect(await airAt(14)).toBeGreaterThan((await airAt(6)) + 1);
   });
 

@@ -70,7 +70,7 @@ export function ImportForm({ seriesId, airZone, airZones, zone, zones }: ImportF
         <div>
           <Button type="submit" look="main" aria-disabled={isPending}>{isPending ? 'Importing' : 'Import'}</Button>
         </div>
-        <div role="status" className={styles.outcome}>{answer?.found ? <Found found={answer.found} /> : null}</div>
+        <div aria-live="polite" className={styles.outcome}>{answer?.found ? <Found found={answer.found} /> : null}</div>
       </UntilReady>
     </form>
   );

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Check, OctagonX, TriangleAlert } from 'lucide-react';
-import { climatePath, EmptyState, IssueList, LinkButton, newRecordPath, PageBody, PageHead, recordPath, waitsPath } from '@/app/_ui';
+import { climatePath, EmptyState, IssueList, LinkButton, newRecordPath, PageBody, PageHead, recordPath, ScrollRegion, waitsPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewWaits, type AwayJob, type CuringCoat, type GoView, type HeatingView, type HeldWork, type WaitsView } from '@/lib/views';
 import { CoatBar } from './coat-bar';
 import { HeatingCurve } from './heating-curve';
@@ -131,7 +131,7 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
       {heating.run ? <PlanHeating seriesId={seriesId} run={heating.run} /> : null}
       <div className={styles.pair}>
         <HeatingCurve points={heating.points} />
-        <section className={styles.scroll} aria-label="Ways to heat" tabIndex={0}>
+        <ScrollRegion className={styles.scroll} label="Ways to heat">
           <table className={styles.table}>
             <caption>Ways to heat from now, on top of what is planned</caption>
             <thead><tr>{['Heating', 'Hours on', 'Heat', 'Cost', 'Ready to handle'].map((word) => <th key={word} scope="col">{word}</th>)}</tr></thead>
@@ -144,7 +144,7 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
               ))}
             </tbody>
           </table>
-        </section>
+        </ScrollRegion>
       </div>
       <ul className={styles.cautions} aria-label="Cautions of the heater">
         {heating.cautions.map((caution) => <li key={caution}>{caution}</li>)}
