@@ -6,5 +6,6 @@ export { IssueList } from './issue-list';
 export { NoticeHost, useNotices } from './notice';
 export { PageHead } from './page-head';
 export * from './paths';
+export { ScrollRegion } from './scroll-region';
 export { HomeBand, PageBody, SeriesBand } from './shell';
 export { UntilReady } from './until-ready';

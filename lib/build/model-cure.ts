@@ -1,7 +1,7 @@
 /** What decides how long paint, filler and glue take: material, room, heating, weather, readings. */
 import type { CivilDate } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { Row } from './model';
+import type { Row } from './model-row';
 
 /**
  * How the rate follows the temperature. `value`: Q in kelvins for `arrhenius`, the datum in °C for `maturity`, the humidity in

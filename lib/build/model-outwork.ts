@@ -9,7 +9,7 @@ export interface TradeTerms {
   readonly collectionDays: readonly Weekday[];
   /** Least amount it takes; null: no minimum. */
   readonly minimum: { readonly amount: number | null; readonly unit: string };
-  /** For public holidays: ISO 3166 country and region, such as GB and ENG. Empty: none are added. */
+  /** ISO 3166 country and region, such as GB and ENG; kept for public holidays, which no form asks for yet. */
   readonly country: string;
   readonly region: string;
   /** What must be done before drop-off: vent holes, masking. */

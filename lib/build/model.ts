@@ -7,20 +7,12 @@ import type { CivilDate, CivilSpan, WallTime, Weekday, WeeklyHours } from '@/lib
 import type { Celsius, Instant, Minutes } from '@/lib/units';
 import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
+import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
 
 export type { CivilDate, WallTime, Weekday, WeeklyHours };
 export type * from './model-cure';
 export type * from './model-outwork';
-
-export interface Row {
-  readonly id: string;
-  /** Counts the saved changes of this record, from 1. A write names the revision it was based on. */
-  readonly revision: number;
-  /** Place in its list, 0 first. */
-  readonly order: number;
-  readonly name: string;
-}
 
 /** Both dates are in it. */
 export interface DateSpan extends CivilSpan {

@@ -50,7 +50,7 @@ function taskOf(step: Step, laying: Laying, part: Part, use: { readonly from: st
   const isAbrading = step.materialIds.length === 0;
   const length = minutes(Math.max(5, step.minutes));
   return {
-    kind: 'task', id: newId(), revision: 1, order: 0, name: `${part.name}: ${step.name}`, category: 'paint', episodeId: laying.episodeId, placeId: laying.placeId,
+    kind: 'task', id: newId(), revision: 1, order: 0, name: `${part.name}: ${step.name}`, category: isAbrading ? 'clean' : 'paint', episodeId: laying.episodeId, placeId: laying.placeId,
     parts: [{ partId: part.id, ...use }], effort: { low: length, likely: length, high: length }, inOneGo: !isAbrading, irreversible: false,
     crew: [{ skill: laying.skill, count: 1 }], equipmentIds: [], coats: step.materialIds.map((materialId) => ({ id: newId(), materialId })),
     coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false }, isDusty: isAbrading, isNoisy: false, layOut: [], cautions: [],

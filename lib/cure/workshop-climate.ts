@@ -19,7 +19,7 @@ export interface WorkshopAir {
 }
 
 /** The days of all weather tables, sorted; where two tables have a day, the later table counts. */
-export function mergeWeather(document: SeriesDocument): readonly DailyWeather[] {
+function mergeWeather(document: SeriesDocument): readonly DailyWeather[] {
   const days = new Map(document.weather.flatMap((table) => table.days.map((day) => [day.date, day] as const)));
   return [...days.values()].toSorted((a, b) => a.date.localeCompare(b.date));
 }

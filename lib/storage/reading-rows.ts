@@ -4,14 +4,15 @@ import type { Instant } from '@/lib/units';
 import { readInstant, writeInstant } from './column';
 import type { Db } from './connection';
 
-/** Rows of one INSERT: SQLite takes 32,766 values in a statement, a row has five. */
-const ROWS_AT_ONCE = 2000;
+/** Rows of one INSERT, handed over as one JSON text: several times as fast as row by row. */
+const ROWS_AT_ONCE = 10_000;
 
 /** Keeps the rows of one import. They count once the series holds a record of that id. */
 export async function insertReadingRows(db: Db, seriesId: string, readingsId: string, readings: readonly Reading[]): Promise<void> {
   for (let first = 0; first < readings.length; first += ROWS_AT_ONCE) {
-    const data = readings.slice(first, first + ROWS_AT_ONCE).map(({ at, temperature, humidity }) => ({ seriesId, readingsId, at: writeInstant(at), temperature, humidity }));
-    await db.readingRow.createMany({ data });
+    const rows = JSON.stringify(readings.slice(first, first + ROWS_AT_ONCE).map(({ at, temperature, humidity }) => [at, temperature, humidity]));
+    await db.$executeRaw`INSERT INTO "ReadingRow" ("seriesId", "readingsId", "at", "temperature", "humidity")
+      SELECT ${seriesId}, ${readingsId}, json_extract(value, '$[0]'), json_extract(value, '$[1]'), json_extract(value, '$[2]') FROM json_each(${rows})`;
   }
 }
 

@@ -48,10 +48,10 @@ function clip(window: Window, from: Instant, to: Instant): { from: number; to: n
 }
 
 function listFloors(window: Window, coats: readonly LaidCoat[], airZone: string): ClimateCurve['floors'] {
-  return coats.filter((coat) => coat.airZone === airZone && coat.coat.material.law.kind !== 'steady').flatMap(({ laidAt, forecast, coat, task }) => {
+  return coats.filter((coat) => coat.airZone === airZone && coat.coat.material.law.kind !== 'steady').flatMap(({ laidAt, forecast, coat }) => {
     const end = forecast.reached.touchDry ?? addMinutes(window.start, window.count * 60);
     const span = clip(window, laidAt, end);
-    return span === null ? [] : [{ ...span, at: coat.material.minimumUntilDry, label: `${coat.material.name}, ${task.name}` }];
+    return span === null ? [] : [{ ...span, at: coat.material.minimumUntilDry, label: coat.material.name }];
   });
 }
 
@@ -122,7 +122,7 @@ function fitAir(input: ClimateInput, airZone: string): { readonly fit: FitView |
   const found = air.hourly === null
     ? fail([issue('fit-no-weather', 'Without weather of these days the readings cannot tell how the room follows the outside.', 'Add the lows and highs of the days of the readings.', { severity: 'warn' })])
     : fitRoom(readings, air.hourly.outside, heatingOf(document, airZone));
-  if (!found.ok) return { fit: null, issues: found.error.map((one) => ({ ...one, severity: 'warn' as const })) };
+  if (!found.ok) return { fit: null, issues: found.error.map((wrong) => ({ ...wrong, severity: 'warn' as const })) };
   const { timeConstant, offset, error, count } = found.value;
   const { room } = document.series.workshop ?? DEFAULT_WORKSHOP;
   return {
@@ -156,7 +156,7 @@ function openWindow(air: Air, airZone: string, from: CivilDate, zone: string): W
 }
 
 /** The air, the surface and the dew margin over a week, what is wet and when somebody is in, and what readings say. Pure. */
-export function computeClimate(input: ClimateInput): ClimateView {
+function computeClimate(input: ClimateInput): ClimateView {
   const { document, plan, now, rows } = input;
   const { series, places } = document;
   const names = [...new Set(places.map((place) => place.airZone))];

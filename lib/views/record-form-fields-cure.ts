@@ -106,7 +106,7 @@ export const WORKSHOP_SECTIONS: readonly FormSection[] = [
 
 export const TRADE_TERMS_SECTIONS: readonly FormSection[] = [
   {
-    title: 'Batches, preparation and holidays', isRare: true,
+    title: 'Batches and preparation', isRare: true,
     fields: [{
       type: 'group', name: 'terms', label: 'Terms',
       fields: [
@@ -118,8 +118,6 @@ export const TRADE_TERMS_SECTIONS: readonly FormSection[] = [
           type: 'group', name: 'returnWindow', label: 'Work after the return',
           fields: [maybe('hours', 'Within', 'h'), { type: 'text', name: 'afterwards', label: 'Later than that', isOptional: true, help: 'What is owed first: clean and profile.' }],
         },
-        { type: 'text', name: 'country', label: 'Country', isOptional: true, help: 'Two letters for its public holidays: GB, DE, FR.' },
-        { type: 'text', name: 'region', label: 'Region', isOptional: true, help: 'As in ISO 3166-2, without the country: ENG, SCT, BY.' },
       ],
     }],
   },

@@ -13,6 +13,9 @@ import { hoursBetween, type Air, type LaidCoat } from './workshop-air';
 
 const SET_POINTS = [10, 15, 20];
 const HOURS = [6, 12, 24, 48, 72];
+/** Days in which hazards are told, and how many of them one by one. */
+const HAZARD_DAYS = 7;
+const MOST_HAZARDS = 3;
 /** Shoots offered as the moment to be ready by. */
 const MOST_SHOOTS = 8;
 
@@ -104,13 +107,15 @@ export function weighHeating({ document, now, air, coats }: Setting, choice: Hea
   const outcomes = compareHeating(input, waits, steadyOptions(now, SET_POINTS, HOURS), heater, pricePerKwh);
   const cheapest = cheapestHeating(outcomes, by);
   const [run] = cheapest?.option.runs ?? [];
+  const soon = addMinutes(now, HAZARD_DAYS * 1440);
   const offered = run ?? { start: now, end: addMinutes(now, 24 * 60), setPoint: 15 };
+  const hazards = listHazards(document, first.airZone, [...input.heating.runs.filter(({ start, end }) => end > now && start < soon), offered], coats.filter(({ laidAt }) => laidAt < soon));
   return {
     choices: listChoices(waiting), chosen: waiting.some(({ key }) => key === choice.what) ? (choice.what ?? '') : `air:${first.airZone}`,
     airZone: first.airZone, by: shoot?.id ?? '', byChoices: shoots.map(({ id, start, name }) => ({ value: id, label: `${formatMoment(start, zone)}, ${name}` })),
     points: showPoints(outcomes, cheapest, now, zone, currency), verdict: sayVerdict(cheapest, outcomes, by, zone, currency),
     run: run === undefined ? null : { name: `Keep ${first.material.name} warm`, airZone: first.airZone, start: run.start, end: run.end, setPoint: run.setPoint },
-    hazards: listHazards(document, first.airZone, [...input.heating.runs.filter(({ end }) => end > now), offered], coats),
+    hazards: hazards.slice(0, MOST_HAZARDS), moreHazards: Math.max(0, hazards.length - MOST_HAZARDS),
     cautions: heaterCautions(heater),
   };
 }

@@ -100,6 +100,8 @@ export interface HeatingView {
   readonly run: { readonly name: string; readonly airZone: string; readonly start: number; readonly end: number; readonly setPoint: number } | null;
   /** A burner or glowing heater in solvent vapour. */
   readonly hazards: readonly Issue[];
+  /** Hazards beyond those listed. */
+  readonly moreHazards: number;
   readonly cautions: readonly string[];
 }
 

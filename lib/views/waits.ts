@@ -23,7 +23,7 @@ export interface WaitsInput extends Waiting {
 }
 
 /** Everything that waits at a moment: coats, parts that are away, the next coating session, and what heating would buy. Pure. */
-export function computeWaits(input: WaitsInput): WaitsView {
+function computeWaits(input: WaitsInput): WaitsView {
   const { document, plan, now, rows } = input;
   const { zone, id } = document.series;
   const isBroken = checkSeries(document).some(({ code, severity }) => severity === 'stop' && code.startsWith('weather-'));

@@ -4,16 +4,19 @@ import { celsius, minutes } from '@/lib/units';
 import { at, sampleSeries } from './sample-series';
 
 /** Twenty days from Thursday 26 November: some degrees above freezing, a frost from 10 to 13 December. */
-export const COLD_DAYS: readonly WeatherDay[] = Array.from({ length: 40 }, (_, day) => {
+const COLD_DAYS: readonly WeatherDay[] = Array.from({ length: 40 }, (_, day) => {
   const date = new Date(Date.UTC(2026, 10, 26) + day * 86_400_000).toISOString().slice(0, 10);
   const isFrost = date >= '2026-12-10' && date <= '2026-12-13';
   return { date, low: isFrost ? -6 : 2, high: isFrost ? 0 : 7, dewPoint: null, humidity: 85 };
 });
 
+function withCure(material: Material): Material {
+  return { ...material, cure: { ...DEFAULT_CURE, flashOff: minutes(10), minimumUntilDry: celsius(4) } };
+}
+
 /** `more` replaces lists. */
 export function coldSeries(more: Partial<SeriesDocument> = {}): SeriesDocument {
   const document = sampleSeries();
-  const withCure = (material: Material): Material => ({ ...material, cure: { ...DEFAULT_CURE, flashOff: minutes(10), minimumUntilDry: celsius(4) } });
   return {
     ...document,
     series: { ...document.series, workshop: { ...DEFAULT_WORKSHOP, room: { ...DEFAULT_WORKSHOP.room, timeConstant: 24, offset: 3 } } },

@@ -22,6 +22,14 @@ function painted(setPoint: number | null) {
   };
 }
 
+const length = (intervals: readonly { start: number; end: number }[] = []) => intervals.reduce((sum, { start, end }) => sum + end - start, 0);
+
+/** Three finished jobs of the trade, quoted at four working days. */
+const past = (days: number): OutsideJob[] => [1, 2, 3].map((index) => ({
+  ...coldSeries().outsideJobs[0]!, id: `past-${index}`, order: index, name: `Past job ${index}`, parts: [], episodeId: null, quote: { low: 4, likely: 4, high: 4 },
+  droppedOffAt: at('2026-11-02', '09:00'), collectedAt: at(days === 4 ? '2026-11-06' : '2026-11-12', '09:00'),
+}));
+
 describe('coats in a cold arch', () => {
   it('wait longer than at the temperature of their data sheet, and less in the warmth of a heated night', () => {
     const cold = blockOf(planOf(painted(null), laidAt).plan, 'cure:task-paint');
@@ -71,7 +79,6 @@ describe('coats in a cold arch', () => {
     const prime = problem.activities.find(({ id }) => id === 'task:task-prime');
     const calendar = problem.calendars.find(({ id }) => id === prime?.calendar);
     const usual = unwrap(compilePlan({ document, now, previousBlocks: new Map() })).problem.calendars.find(({ id }) => id === 'sessions at Spray corner');
-    const length = (intervals: readonly { start: number; end: number }[] = []) => intervals.reduce((sum, { start, end }) => sum + end - start, 0);
     expect(calendar?.id).toContain('warm until Grey primer is dry');
     expect(length(calendar?.intervals)).toBeGreaterThan(0);
     expect(length(calendar?.intervals)).toBeLessThan(length(usual?.intervals ?? [{ start: 0, end: 99_999 }]));
@@ -79,11 +86,6 @@ describe('coats in a cold arch', () => {
 });
 
 describe('an outside job', () => {
-  const past = (days: number): OutsideJob[] => [1, 2, 3].map((index) => ({
-    ...coldSeries().outsideJobs[0]!, id: `past-${index}`, order: index, name: `Past job ${index}`, parts: [], episodeId: null, quote: { low: 4, likely: 4, high: 4 },
-    droppedOffAt: at('2026-11-02', '09:00'), collectedAt: at(days === 4 ? '2026-11-06' : '2026-11-12', '09:00'),
-  }));
-
   it('is booked longer when the past jobs of its trade took twice their quote, and says from how many', () => {
     const document = coldSeries();
     const usual = planOf({ ...document, outsideJobs: [...document.outsideJobs, ...past(4)] }, now).plan;

@@ -5,10 +5,11 @@ import type { Rule } from './rule';
 
 type Add = (isWrong: boolean, code: string, message: string, fix: string, path: readonly (string | number)[]) => void;
 
+const degrees = (value: number): string => `${formatNumber(value)} °C`;
+
 function checkLimits(material: Material, cure: MaterialCure, add: Add): void {
   const low = material.minimumTemperature;
   const high = cure.maximumTemperature;
-  const degrees = (value: number): string => `${formatNumber(value)} °C`;
   add(high < low, 'maximum-below-minimum', `may be laid from ${degrees(low)} to ${degrees(high)}: the highest temperature is below the lowest.`, `Type ${degrees(low)} or more as the highest.`, ['maximumTemperature']);
   add(cure.minimumUntilDry !== null && cure.minimumUntilDry > low, 'dry-minimum-above-minimum', `may be laid at ${degrees(low)}, but must stay at ${degrees(cure.minimumUntilDry ?? 0)} until dry.`, 'Raise the lowest temperature to lay it at.', ['minimumUntilDry']);
   add((cure.humidity.low ?? 0) > (cure.humidity.high ?? 100), 'humidity-reversed', 'has a lowest humidity above its highest.', 'Swap the two.', ['humidity', 'high']);

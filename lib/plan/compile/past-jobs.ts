@@ -6,7 +6,7 @@ import { learnRatio, openingHours, workingDays, workingDaysTaken, type LearnedRa
 import type { Instant } from '@/lib/units';
 
 /** Working days that each finished job took, against its likeliest quote. */
-export function listPastJobs(document: SeriesDocument): readonly PastJob[] {
+function listPastJobs(document: SeriesDocument): readonly PastJob[] {
   const { zone } = document.series;
   return document.outsideJobs.flatMap((job): readonly PastJob[] => {
     const trade = document.trades.find((one) => one.id === job.tradeId);

@@ -1,3 +1,4 @@
+import { ScrollRegion } from '@/app/_ui';
 import type { ClimateCurve } from '@/lib/views';
 import styles from './curve.module.css';
 
@@ -46,7 +47,7 @@ export function Curve({ curve }: { readonly curve: ClimateCurve }) {
   const frame = frameOf(curve);
   return (
     <figure className={styles.figure}>
-      <div className={styles.scroll} role="region" aria-label="Curve of the climate, the numbers are in the table" tabIndex={0}>
+      <ScrollRegion className={styles.scroll} label="Curve of the climate, the numbers are in the table">
         <svg viewBox={`0 0 ${frame.width} ${frame.height}`} width={frame.width} height={frame.height} role="img" aria-label="Temperatures and dew margin by the hour">
           <Behind curve={curve} frame={frame} />
           <Axes curve={curve} frame={frame} />
@@ -63,7 +64,7 @@ export function Curve({ curve }: { readonly curve: ClimateCurve }) {
             </g>
           )}
         </svg>
-      </div>
+      </ScrollRegion>
       <Legend curve={curve} />
     </figure>
   );

@@ -21,10 +21,12 @@ const ORDERS = [{ value: 'auto', label: 'as the dates show' }, { value: 'day fir
 /** More would not be read; the count says how many there are. */
 const MOST_SHOWN = 30;
 
-/** The place of a row's issue: `row 4, column temperature`. */
-function placeOf({ path }: Issue): string {
+/** The place of a row's issue, `Row 4, column temperature: `; what the message says itself is not said twice. */
+function placeOf({ path, message }: Issue): string {
   const [row, column] = path;
   if (typeof row !== 'number') return '';
+  const isTold = message.startsWith(`Row ${row}`);
+  if (isTold) return column === undefined ? '' : `Column ${column}. `;
   return column === undefined ? `Row ${row}. ` : `Row ${row}, column ${column}. `;
 }
 
@@ -68,7 +70,7 @@ export function ImportForm({ seriesId, airZone, airZones, zone, zones }: ImportF
         <div>
           <Button type="submit" look="main" aria-disabled={isPending}>{isPending ? 'Importing' : 'Import'}</Button>
         </div>
-        <div role="status" className={styles.outcome}>{answer?.found ? <Found found={answer.found} /> : null}</div>
+        <div aria-live="polite" className={styles.outcome}>{answer?.found ? <Found found={answer.found} /> : null}</div>
       </UntilReady>
     </form>
   );

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Droplets, Flame, TriangleAlert } from 'lucide-react';
-import { climatePath, EmptyState, IssueList, kindPath, LinkButton, newRecordPath, PageBody, PageHead, recordPath, seriesSettingsPath, waitsPath } from '@/app/_ui';
+import { climatePath, EmptyState, IssueList, kindPath, LinkButton, newRecordPath, PageBody, PageHead, recordPath, ScrollRegion, seriesSettingsPath, waitsPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewClimate, type ClimateView } from '@/lib/views';
 import { Curve } from './curve';
 import { FitButton } from './fit-button';
@@ -96,7 +96,7 @@ function Drawn({ view }: { readonly view: ClimateView }) {
 
 function DayTable({ view }: { readonly view: ClimateView }) {
   return (
-    <section className={styles.scroll} aria-label="Days in numbers" tabIndex={0}>
+    <ScrollRegion className={styles.scroll} label="Days in numbers">
       <table className={styles.table}>
         <caption>Days in numbers: {view.airZone}</caption>
         <thead>
@@ -116,13 +116,13 @@ function DayTable({ view }: { readonly view: ClimateView }) {
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollRegion>
   );
 }
 
 function HourTable({ view }: { readonly view: ClimateView }) {
   return (
-    <section className={`${styles.scroll} ${styles.tall}`} aria-label="Hours in numbers" tabIndex={0}>
+    <ScrollRegion className={`${styles.scroll} ${styles.tall}`} label="Hours in numbers">
       <table className={styles.table}>
         <caption>°C and %, each hour’s mean; the hour named is its beginning</caption>
         <thead>
@@ -138,7 +138,7 @@ function HourTable({ view }: { readonly view: ClimateView }) {
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollRegion>
   );
 }
 

@@ -1,3 +1,4 @@
+import { ScrollRegion } from '@/app/_ui';
 import type { HeatingView } from '@/lib/views';
 import styles from './heating-curve.module.css';
 
@@ -16,7 +17,7 @@ export function HeatingCurve({ points }: { readonly points: HeatingView['points'
   const y = (hours: number): number => HEIGHT - BOTTOM - (hours / longest) * (HEIGHT - BOTTOM - 20);
   const curve = known.filter(({ isOnCurve }) => isOnCurve);
   return (
-    <div className={styles.scroll} role="region" aria-label="Curve of heating, the numbers are in the table" tabIndex={0}>
+    <ScrollRegion className={styles.scroll} label="Curve of heating, the numbers are in the table">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label="Hours until ready against kWh of heat">
         <g className={styles.axes}>
           <line x1={LEFT} x2={WIDTH - 10} y1={HEIGHT - BOTTOM} y2={HEIGHT - BOTTOM} />
@@ -35,6 +36,6 @@ export function HeatingCurve({ points }: { readonly points: HeatingView['points'
           </circle>
         ))}
       </svg>
-    </div>
+    </ScrollRegion>
   );
 }

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Check, OctagonX, TriangleAlert } from 'lucide-react';
-import { climatePath, EmptyState, IssueList, LinkButton, newRecordPath, PageBody, PageHead, recordPath, waitsPath } from '@/app/_ui';
+import { climatePath, EmptyState, IssueList, LinkButton, newRecordPath, PageBody, PageHead, recordPath, ScrollRegion, waitsPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewWaits, type AwayJob, type CuringCoat, type GoView, type HeatingView, type HeldWork, type WaitsView } from '@/lib/views';
 import { CoatBar } from './coat-bar';
 import { HeatingCurve } from './heating-curve';
@@ -127,10 +127,11 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
       </form>
       <p className={styles.touch}><strong>{heating.verdict}</strong></p>
       {heating.hazards.length > 0 ? <IssueList issues={heating.hazards} /> : null}
+      {heating.moreHazards > 0 ? <p className={styles.unmet}>And {heating.moreHazards} more such hours in the next days.</p> : null}
       {heating.run ? <PlanHeating seriesId={seriesId} run={heating.run} /> : null}
       <div className={styles.pair}>
         <HeatingCurve points={heating.points} />
-        <section className={styles.scroll} aria-label="Ways to heat" tabIndex={0}>
+        <ScrollRegion className={styles.scroll} label="Ways to heat">
           <table className={styles.table}>
             <caption>Ways to heat from now, on top of what is planned</caption>
             <thead><tr>{['Heating', 'Hours on', 'Heat', 'Cost', 'Ready to handle'].map((word) => <th key={word} scope="col">{word}</th>)}</tr></thead>
@@ -143,7 +144,7 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
               ))}
             </tbody>
           </table>
-        </section>
+        </ScrollRegion>
       </div>
       <ul className={styles.cautions} aria-label="Cautions of the heater">
         {heating.cautions.map((caution) => <li key={caution}>{caution}</li>)}
@@ -189,6 +190,21 @@ function Job({ job, seriesId }: { readonly job: AwayJob; readonly seriesId: stri
         <Link href={recordPath(seriesId, 'outsideJob', job.id) ?? '#'}>{job.name}</Link> <span className={styles.soft}>{job.trade}, {job.since}</span>
       </h3>
       <p>{job.parts}{job.isAway ? '. Cannot be worked or filmed until it is back.' : ''}</p>
+      {job.dropOff ? <p><strong>{job.dropOff}</strong></p> : null}
+      {job.alarms.length > 0 ? <IssueList issues={job.alarms} seriesId={seriesId} /> : null}
+      {job.isAway ? <JobInside job={job} seriesId={seriesId} /> : (
+        <details className={styles.more}>
+          <summary>Chances, what it holds up, what happened<span className="visually-hidden">: {job.name}</span></summary>
+          <JobInside job={job} seriesId={seriesId} />
+        </details>
+      )}
+    </article>
+  );
+}
+
+function JobInside({ job, seriesId }: { readonly job: AwayJob; readonly seriesId: string }) {
+  return (
+    <div className={styles.inside}>
       {job.chances.length > 0 ? (
         <p className={styles.chances}>
           <span>Back by:</span>
@@ -197,10 +213,8 @@ function Job({ job, seriesId }: { readonly job: AwayJob; readonly seriesId: stri
       ) : null}
       <p className={styles.soft}>{job.learned}</p>
       {job.needed ? <p>{job.needed}</p> : null}
-      {job.dropOff ? <p><strong>{job.dropOff}</strong></p> : null}
-      {job.alarms.length > 0 ? <IssueList issues={job.alarms} seriesId={seriesId} /> : null}
       <Held holds={job.holds} seriesId={seriesId} />
       <JobEvents key={`${job.id} ${job.revision}`} seriesId={seriesId} job={{ id: job.id, revision: job.revision, name: job.name, isAway: job.isAway, promisedFor: job.promisedFor }} />
-    </article>
+    </div>
   );
 }

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import type { SeriesDocument } from '@/lib/build';
+import type { Reading } from '@/lib/climate';
+import { viewClimate, viewMaterialLibrary, viewWaits } from '@/lib/views';
+import type { ViewContext } from '@/lib/views/context';
+import { addMinutes, celsius, type Instant } from '@/lib/units';
+import { coldSeries } from '../build/cold-series';
+import { at } from '../build/sample-series';
+
+const LAID = at('2026-12-05', '16:00');
+const NOW = at('2026-12-05', '18:00');
+
+/** A storage that holds one series without a plan; `rows` are those of every set of readings. */
+function contextAt(now: Instant, rows: readonly Reading[] = []): ViewContext {
+  const storage = { acceptedPlan: async () => null, listReadings: async () => rows } as unknown as ViewContext['storage'];
+  return { storage, now, zone: 'Europe/London' };
+}
+
+/** The frame painted two hours ago. */
+function painted(more: Partial<SeriesDocument> = {}): SeriesDocument {
+  const document = coldSeries(more);
+  const done = new Set(['task-strip', 'task-clean', 'task-prime', 'task-paint']);
+  return { ...document, tasks: document.tasks.map((task) => (done.has(task.id) ? { ...task, doneAt: task.id === 'task-paint' ? LAID : at('2026-12-01', '18:00') } : task)) };
+}
+
+const waitsOf = (document: SeriesDocument, now = NOW) => viewWaits(contextAt(now), document, { heating: { what: null, by: null }, confidence: 80 });
+
+/** Air of the tent in the heated night. */
+async function airAt(setPoint: number): Promise<number> {
+  const document = painted();
+  const heatingRuns = document.heatingRuns.map((run) => ({ ...run, setPoint: celsius(setPoint) }));
+  return (await viewClimate(contextAt(NOW), { ...document, heatingRuns }, { airZone: 'tent', from: '2026-12-06' })).curve!.air[4]!;
+}
+
+describe('the waits page', () => {
+  it('shows the coat that dries with every stage in order, and what it holds up', async () => {
+    const [coat] = (await waitsOf(painted())).curing.filter(({ taskId }) => taskId === 'task-paint');
+    expect(coat?.stages.map(({ stage }) => stage)).toEqual(['flashOff', 'touchDry', 'recoatFrom', 'handle', 'fullCure']);
+    const places = coat!.stages.map((stage) => stage.at);
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+    expect(coat?.isTouchable).toBe(false);
+    expect(coat?.holds.map(({ id }) => id)).toContain('task-fit');
+  });
+
+  it('sounds an alarm before a recoat window closes, and another once it has closed', async () => {
+    const document = coldSeries();
+    const primed = { ...document, tasks: document.tasks.map((task) => (['task-strip', 'task-clean', 'task-prime'].includes(task.id) ? { ...task, doneAt: at('2026-12-05', '16:00') } : task)) };
+    const alarmsAt = async (now: Instant) => (await waitsOf(primed, now)).curing.flatMap(({ alarms }) => alarms.map(({ code }) => code));
+    // 48 h of window after Saturday 16:00.
+    expect(await alarmsAt(at('2026-12-06', '12:00'))).toContain('window-closes');
+    expect(await alarmsAt(at('2026-12-07', '17:00'))).toContain('window-closed');
+  });
+
+  it('tells that a coat stands still in the frost', async () => {
+    const cold = painted({ heatingRuns: [], sessions: coldSeries().sessions.map((session) => ({ ...session, heating: null })), series: { ...coldSeries().series, workshop: { ...coldSeries().series.workshop!, room: { ...coldSeries().series.workshop!.room, offset: 0 } } } });
+    const alarms = (await waitsOf(cold)).curing.flatMap((coat) => coat.alarms);
+    expect(alarms.map(({ code }) => code)).toContain('coat-paused');
+  });
+
+  it('weighs heating: more heat is never ready later, and the cheapest plan that meets the shoot is marked', async () => {
+    const { heating } = await waitsOf(painted({ heatingRuns: [] }));
+    const curve = heating!.points.filter(({ isOnCurve }) => isOnCurve);
+    expect(curve.length).toBeGreaterThan(2);
+    for (const [index, point] of curve.entries()) if (index > 0) expect(point.readyIn).toBeLessThanOrEqual(curve[index - 1]!.readyIn!);
+    expect(heating!.points.filter(({ isCheapest }) => isCheapest)).toHaveLength(1);
+  });
+
+  it('warns of fire where a heater would run in the solvent of a wet coat', async () => {
+    const { heating } = await waitsOf(painted({ heatingRuns: [] }));
+    expect(heating!.hazards.map(({ code }) => code)).toContain('ignition');
+    const workshop = coldSeries().series.workshop!;
+    const safe = await waitsOf(painted({ heatingRuns: [], series: { ...coldSeries().series, workshop: { ...workshop, heater: { ...workshop.heater, isIgnitionSafe: true } } } }));
+    expect(safe.heating!.hazards).toEqual([]);
+  });
+
+  it('judges the next coating session by number, and finds the earliest go', async () => {
+    const document = coldSeries();
+    const ready = { ...document, tasks: document.tasks.map((task) => (['task-strip', 'task-clean'].includes(task.id) ? { ...task, doneAt: at('2026-12-01', '12:00') } : task)) };
+    const { go } = await waitsOf(ready, at('2026-12-01', '12:00'));
+    expect(go?.taskId).toBe('task-prime');
+    expect(go!.checks.length).toBeGreaterThan(5);
+    for (const { message } of go!.checks) expect(message).toMatch(/\d|settled|does not fall/);
+  });
+
+  it('gives a drop-off day for the wanted confidence, and the chances of a return', async () => {
+    const waits = await waitsOf(painted());
+    const job = [...waits.ahead, ...waits.away].find(({ id }) => id === 'job-wheel');
+    expect(job?.chances.map(({ percent }) => percent)).toEqual([50, 80, 95]);
+    expect(job?.learned).toContain('No past job yet');
+  });
+
+  it('still answers while no weather is recorded', async () => {
+    const waits = await waitsOf(painted({ weather: [] }));
+    expect(waits.isHourly).toBe(false);
+    expect(waits.heating).toBeNull();
+    expect(waits.curing.length).toBeGreaterThan(0);
+  });
+});
+
+describe('the climate page', () => {
+  it('draws a week with its sessions, heating and wet coats, and says each day in numbers', async () => {
+    const view = await viewClimate(contextAt(NOW), painted(), { airZone: 'tent', from: '2026-12-05' });
+    expect(view.curve).toMatchObject({ hours: 168 });
+    expect(view.curve!.air).toHaveLength(168);
+    expect(view.curve!.sessions.length).toBeGreaterThan(0);
+    expect(view.curve!.heating.some(({ label }) => label === '14 °C')).toBe(true);
+    expect(view.curve!.floors.map(({ at: floor }) => floor)).toContain(4);
+    expect(view.days).toHaveLength(7);
+  });
+
+  it('is warmer while it is heated', async () => {
+    expect(await airAt(14)).toBeGreaterThan((await airAt(6)) + 1);
+  });
+
+  it('lets readings overrule the model, and fits the room to them with the error', async () => {
+    const rows = Array.from({ length: 48 }, (_, hour): Reading => ({ at: addMinutes(at('2026-11-28', '00:00'), hour * 60), temperature: 9 + 2 * Math.sin((hour - 10) / 3.8), humidity: 70 }));
+    const view = await viewClimate(contextAt(NOW, rows), painted({ heatingRuns: [] }), { airZone: 'tent', from: '2026-11-28' });
+    expect(view.curve!.isMeasured.slice(0, 47).every(Boolean)).toBe(true);
+    expect(view.days[0]?.measured).toBe('measured');
+    expect(view.fit === null ? view.fitIssues.map(({ code }) => code) : view.fit.text).toMatch(/K from the model|fit-/);
+    if (view.fit !== null) expect(view.fit.timeConstant).toBeGreaterThan(0.5);
+  });
+
+  it('passes over a date and an air that do not exist', async () => {
+    const view = await viewClimate(contextAt(NOW), painted(), { airZone: 'the moon', from: '2026-13-99' });
+    expect(view.airZone).toBe('arch');
+    expect(view.from).toBe('2026-12-04');
+  });
+});
+
+describe('the library of materials', () => {
+  it('says of every value where it comes from', () => {
+    const materials = viewMaterialLibrary();
+    expect(materials.length).toBeGreaterThanOrEqual(14);
+    for (const { values } of materials) for (const { source } of values) expect(source).not.toBe('');
+  });
+});
