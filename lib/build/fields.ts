@@ -5,7 +5,7 @@ import type { FieldsOf } from './records';
 type LabelsOf<K extends RecordKind> = Readonly<Record<keyof FieldsOf<K>, string>>;
 
 /** What each field is called on forms and in the history. */
-export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
+const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
   series: {
     name: 'name', zone: 'time zone', cadenceDays: 'days between releases', leadDays: 'days from recording to release', fillLimit: 'share of a session that may be booked',
     workshopTemperature: 'workshop temperature', runtime: 'runtime', frameRate: 'frame rate',

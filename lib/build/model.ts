@@ -3,14 +3,14 @@
  * every rule of the domain reads one and every command makes the next one.
  * Dates are civil dates (`2026-12-01`) in the series' zone, moments are instants.
  */
-import type { CivilDate, CivilSpan, WallTime, Weekday, WeeklyHours } from '@/lib/calendar';
+import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
 import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
 import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
 
-export type { CivilDate, WallTime, Weekday, WeeklyHours };
+export type { CivilDate,  Weekday, WeeklyHours };
 export type * from './model-cure';
 export type * from './model-outwork';
 

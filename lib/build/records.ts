@@ -13,15 +13,6 @@ export type ListRecord = RecordOf<ListKind>;
 /** What a person fills in: everything that the program does not keep by itself. */
 export type FieldsOf<K extends RecordKind> = Omit<RecordOf<K>, 'id' | 'revision' | 'order' | 'kind'>;
 
-/** Where each kind lives in a {@link SeriesDocument}. */
-export const LIST_KEYS = {
-  person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'trades',
-  outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
-  segment: 'segments', timeLog: 'timeLogs', sponsorship: 'sponsorships',
-  hazard: 'hazards', statement: 'statements',
-  coatingSystem: 'coatingSystems', heatingRun: 'heatingRuns', weather: 'weather', readings: 'readings',
-} as const satisfies Record<ListKind, keyof SeriesDocument>;
-
 /** Kinds of list records, in the order in which they can be made: what is pointed at comes first. */
 export const LIST_KINDS: readonly ListKind[] = [
   'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link', 'segment', 'sponsorship', 'timeLog', 'hazard', 'statement',
@@ -89,7 +80,7 @@ export function listRecords(document: SeriesDocument): readonly SeriesRecord[] {
 }
 
 /** A test for one kind, for filters. @example records.filter(isOfKind('task')) */
-export function isOfKind<K extends RecordKind>(kind: K): (record: SeriesRecord) => record is RecordOf<K> {
+function isOfKind<K extends RecordKind>(kind: K): (record: SeriesRecord) => record is RecordOf<K> {
   return (record): record is RecordOf<K> => record.kind === kind;
 }
 

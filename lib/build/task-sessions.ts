@@ -25,7 +25,7 @@ export function sessionLength(session: Session): Minutes {
 }
 
 /** Place, camera, daylight, noise and crew of a session allow the task; its length is not looked at. */
-export function couldHold(document: SeriesDocument, session: Session, task: Task): boolean {
+function couldHold(document: SeriesDocument, session: Session, task: Task): boolean {
   const crew = document.people.filter((person) => session.crewIds.includes(person.id));
   return session.placeIds.includes(task.placeId)
     && (task.coverage === 'none' || session.isRecording)

@@ -51,7 +51,7 @@ export function climateAt(climate: HourlyClimate, at: Instant): ClimateValues | 
 }
 
 /** @throws RangeError outside. */
-export function valuesOfStep(climate: HourlyClimate, k: number): ClimateValues {
+function valuesOfStep(climate: HourlyClimate, k: number): ClimateValues {
   const [air, surface, humidity] = [climate.air[k], climate.surface[k], climate.humidity[k]];
   if (air === undefined || surface === undefined || humidity === undefined) throw new RangeError(`The climate has no step ${k}`);
   return { air, surface, humidity };

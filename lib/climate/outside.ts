@@ -70,7 +70,7 @@ function checkDay(day: DailyWeather, index: number, seen: ReadonlySet<string>): 
  * Whether each day makes sense; all issues collected, with row and field as path.
  * Fails with `weather-date`, `weather-range`, `weather-low-above-high`, `weather-humidity`, `weather-dew-point`, `weather-twice` or `weather-empty`.
  */
-export function checkWeather(days: readonly DailyWeather[]): Result<readonly DailyWeather[]> {
+function checkWeather(days: readonly DailyWeather[]): Result<readonly DailyWeather[]> {
   const seen = new Set<string>();
   const issues = days.flatMap((day, index) => {
     const found = checkDay(day, index, seen);

@@ -43,7 +43,7 @@ export function magnusPressure(temperature: number): number {
 }
 
 /** Dew point of a vapour pressure in hPa; minus infinity for none. */
-export function dewPointOfPressure(pressure: number): number {
+function dewPointOfPressure(pressure: number): number {
   if (pressure <= 0) return Number.NEGATIVE_INFINITY;
   const log = Math.log(pressure / MAGNUS_BASE);
   return (MAGNUS_SHIFT * log) / (MAGNUS_SLOPE - log);
@@ -55,7 +55,7 @@ export function vapourPressure(temperature: number, humidity: number): number {
 }
 
 /** Humidity in percent of air with a vapour pressure in hPa, not above 100. */
-export function humidityOf(temperature: number, pressure: number): number {
+function humidityOf(temperature: number, pressure: number): number {
   return Math.min(100, (100 * pressure) / magnusPressure(temperature));
 }
 

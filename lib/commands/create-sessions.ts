@@ -28,9 +28,6 @@ const repeatSchema = z.strictObject({
 
 type Repeat = z.output<typeof repeatSchema>;
 
-/** What {@link createSessions} takes. */
-export type SessionsInput = z.input<typeof repeatSchema>;
-
 function readRepeat(input: unknown): Result<Repeat> {
   const parsed = repeatSchema.safeParse(input);
   if (!parsed.success) {

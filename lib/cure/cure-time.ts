@@ -7,7 +7,7 @@ import { addMinutes, minutes, type Celsius, type Instant, type Minutes } from '@
  * A rule of thumb for room temperatures, not for ovens; common practice, no source.
  * @example cureRate(10, 20, 10) // 0.5
  */
-export function cureRate(at: number, reference: number, doublingPer: number): number {
+function cureRate(at: number, reference: number, doublingPer: number): number {
   return 2 ** ((at - reference) / doublingPer);
 }
 

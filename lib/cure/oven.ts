@@ -55,7 +55,7 @@ export function minutesAtMetal(curve: readonly MetalReading[], temperature: numb
 }
 
 /** Kelvins above the cure that galvanised parts are baked at before powder, to drive gas out. Galvanizers' association. */
-export const OUTGAS_ABOVE_CURE = 30;
+const OUTGAS_ABOVE_CURE = 30;
 
 /**
  * Pre-bake of a galvanised part before powder, at the cure temperature + 30 K: until it is at oven temperature, or an hour.

@@ -1,7 +1,7 @@
 /** How fast a coat cures, against its data sheet's reference temperature. Temperatures in °C, converted to kelvins inside. */
 import { vapourPressure } from '@/lib/climate';
 
-export const KELVIN = 273.15;
+const KELVIN = 273.15;
 
 /**
  * - `arrhenius`: exp(-Q (1/T - 1/Ts)) in kelvins, the form of ASTM C1074 (from memory).

@@ -16,7 +16,7 @@ export interface VentHoles {
 }
 
 /** Smallest vent or drain hole in mm: 10, and a quarter of the diagonal of the section. Galvanizers' association. */
-export function leastVentHole({ width, height }: HollowSection): number {
+function leastVentHole({ width, height }: HollowSection): number {
   return Math.max(10, 0.25 * Math.hypot(width, height));
 }
 

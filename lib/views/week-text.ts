@@ -4,7 +4,7 @@ import type { BlockView, SessionCard, WeekView } from './week-model';
 const WIDTH = 100;
 
 /** Breaks a line at spaces; the lines after the first are indented. */
-export function wrapText(text: string, indent: string, width = WIDTH): string[] {
+function wrapText(text: string, indent: string, width = WIDTH): string[] {
   const lines: string[] = [];
   let line = indent;
   for (const word of text.split(' ')) {

@@ -9,9 +9,9 @@ import type {
 import { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from '@/lib/build';
 import { celsius, instant, minutes, type Instant } from '@/lib/units';
 
-export const SAMPLE_ZONE = 'Europe/London';
+const SAMPLE_ZONE = 'Europe/London';
 /** Monday of the first week. */
-export const SAMPLE_START = '2026-11-30';
+const SAMPLE_START = '2026-11-30';
 
 /** A moment from winter wall time in London. @example at('2026-12-01', '18:30') */
 export function at(date: string, time: string): Instant {

@@ -4,7 +4,7 @@ import { kindLabel, listRecords } from '../records';
 import { count, formatNumber, quoteName, startWith, subjectsOf } from '../words';
 import type { Rule } from './rule';
 
-export const LONGEST_NAME = 200;
+const LONGEST_NAME = 200;
 
 /** What is wrong with a name, in words, or null. `what` starts the sentence: `The task`. */
 export function describeBadName(name: string, what: string): { readonly code: string; readonly message: string; readonly fix: string } | null {

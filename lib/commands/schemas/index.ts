@@ -58,7 +58,7 @@ type KindsWithMore = { [K in RecordKind]: Exclude<keyof OutputOf<K>, keyof Field
 const ALL: { readonly [K in RecordKind]: SchemaOf<K> } = SCHEMAS satisfies Readonly<Record<KindsWithMore, never>>;
 
 /** The schema of a kind's editable fields. Local times in the input are read in the zone of the series. */
-export function schemaOf<K extends RecordKind>(kind: K, setting: FormSetting): z.ZodType<FieldsOf<K>> {
+function schemaOf<K extends RecordKind>(kind: K, setting: FormSetting): z.ZodType<FieldsOf<K>> {
   return ALL[kind](setting);
 }
 

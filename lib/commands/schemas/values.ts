@@ -5,8 +5,8 @@ import type { Issue } from '@/lib/result';
 import { celsius, instant, minutes } from '@/lib/units';
 import { z } from 'zod';
 
-export const LONGEST_NOTE = 5000;
-export const LONGEST_LIST = 200;
+const LONGEST_NOTE = 5000;
+const LONGEST_LIST = 200;
 const LONGEST_ID = 64;
 /** Nineteen years in minutes: beyond it a number is a slip of the keyboard. */
 const LARGEST_NUMBER = 10_000_000;

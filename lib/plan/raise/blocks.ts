@@ -48,7 +48,7 @@ function laterOf(a: CoatMoments, b: CoatMoments): CoatMoments {
 }
 
 /** The wait of the slowest coat of a task, from the end of the work until it may be handled; null without coats. */
-export function cureBlock(draft: Draft, task: Task, laidAt: Instant): PlanBlock | null {
+function cureBlock(draft: Draft, task: Task, laidAt: Instant): PlanBlock | null {
   const coats = task.coats.map((coat): CoatStages => {
     const material = need(draft.materials, coat.materialId, 'material');
     return { materialId: material.id, ...cureOf(draft, task).moments(material, laidAt) };

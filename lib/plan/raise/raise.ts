@@ -4,7 +4,7 @@ import { dateOf } from '@/lib/calendar';
 import { explainPlacement, type Fact, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
 import { instant, minutesBetween, minutes } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
-import { beforeShotActivity, collectionActivity, dropOffActivity, episodeActivity, readName, taskActivity } from '../compile/names';
+import { episodeActivity, readName } from '../compile/names';
 import { factWords } from '../explain/fact-words';
 import { activityTitle, joinTitles } from '../explain/titles';
 import type { Because, EpisodeOutlook, PlanBlock, PlanResult, UnplacedWork } from '../model';
@@ -106,9 +106,4 @@ export function raisePlan(compiled: Compiled, solution: Extract<Solution, { sche
     from: dateOf(draft.now, draft.document.series.zone),
     to: dateOf(draft.clock.moment(draft.horizon - 1), draft.document.series.zone),
   };
-}
-
-/** Every activity name that belongs to a piece of work, for callers that look blocks up. */
-export function blockIdsOf(subject: UnplacedWork['subject']): string[] {
-  return subject.kind === 'task' ? [taskActivity(subject.id), beforeShotActivity(subject.id)] : [dropOffActivity(subject.id), collectionActivity(subject.id)];
 }

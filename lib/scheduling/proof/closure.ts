@@ -2,7 +2,7 @@ import { isLag } from './instance';
 import type { CoreInstance } from './instance';
 
 /** No known path. */
-export const APART = -(1 << 28);
+const APART = -(1 << 28);
 
 /** Above this size the closure is left to propagation: it costs n^3 steps. */
 const LARGEST = 260;

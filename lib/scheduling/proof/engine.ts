@@ -284,7 +284,7 @@ export class Engine {
 }
 
 /** The k-th run length of the restart sequence 1 1 2 1 1 2 4 ... (Luby, Sinclair, Zuckerman 1993). */
-export function luby(k: number): number {
+function luby(k: number): number {
   let size = 1;
   while (size < k + 1) size *= 2;
   if (size === k + 1) return size / 2;
