@@ -8,11 +8,15 @@ import { instantOf } from '@/lib/calendar';
 
 const now = instantOf('2027-02-01', '09:00', DEMO_ZONE);
 
+/** The same records on parts, states and coats of their own. */
+function rename<T>(value: T, suffix: string): T {
+  return JSON.parse(JSON.stringify(value).replaceAll(/"((?:part|state|task|coat)-[a-z0-9-]+)"/g, `"$1${suffix}"`)) as T;
+}
+
 /** The demo's tasks three times over, each copy on parts of its own, with 60 coats in all. */
 function threefold(): SeriesDocument {
   const demo = demoSeries('2027-02-01');
   const copies = ['', '-b', '-c'];
-  const rename = <T>(value: T, suffix: string): T => JSON.parse(JSON.stringify(value).replaceAll(/"((?:part|state|task|coat)-[a-z0-9-]+)"/g, `"$1${suffix}"`)) as T;
   let coats = 0;
   const lessCoats = (task: Task): Task => ({ ...task, coats: task.coats.filter(() => (coats += 1) <= 60) });
   return {
