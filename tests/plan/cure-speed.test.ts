@@ -8,8 +8,10 @@ import { instantOf } from '@/lib/calendar';
 
 const now = instantOf('2027-02-01', '09:00', DEMO_ZONE);
 
-/** A copy whose parts, states, tasks and coats have names of their own. */
-const rename = <T>(value: T, suffix: string): T => JSON.parse(JSON.stringify(value).replaceAll(/"((?:part|state|task|coat)-[a-z0-9-]+)"/g, `"$1${suffix}"`)) as T;
+/** The same records on parts, states and coats of their own. */
+function rename<T>(value: T, suffix: string): T {
+  return JSON.parse(JSON.stringify(value).replaceAll(/"((?:part|state|task|coat)-[a-z0-9-]+)"/g, `"$1${suffix}"`)) as T;
+}
 
 /** The demo's tasks three times over, each copy on parts of its own, with 60 coats in all. */
 function threefold(): SeriesDocument {
