@@ -18,7 +18,7 @@ export class ReplayBoard {
   private state = new Int32Array(1024);
   private count = 0;
 
-  constructor(rows: number, private readonly horizon: number) {
+  constructor(rows: number, horizon: number) {
     this.days = Math.max(1, Math.ceil(horizon / DAY));
     this.head = new Int32Array(rows * this.days).fill(-1);
   }

@@ -62,7 +62,7 @@ function seamless(calendar: CalendarIndex): Interval[] {
   const joined: { start: number; end: number }[] = [];
   for (let k = 0; k < calendar.count; k += 1) {
     const last = joined.at(-1);
-    if (last?.end === calendar.start[k]) last.end = calendar.end[k]!;
+    if (last !== undefined && last.end === calendar.start[k]) last.end = calendar.end[k]!;
     else joined.push({ start: calendar.start[k]!, end: calendar.end[k]! });
   }
   return joined;

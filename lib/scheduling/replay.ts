@@ -56,7 +56,8 @@ export class Replay {
   private readonly floor: Int32Array;
   private readonly base: { readonly duration: Int32Array; readonly release: Int32Array; readonly tail: Int32Array; readonly minutes: Int32Array; readonly tables: readonly (Int32Array | null)[]; readonly shortest: Int32Array };
   private readonly tables: (Int32Array | null)[];
-  private readonly arcsOfLag: readonly { readonly min: number; readonly max: number }[];
+  /** Arc of each lag's minimum; -1: it has none. */
+  private readonly arcOfLag: Int32Array;
   private readonly holdTaken: Int32Array;
   private readonly blocked: Int32Array;
   private blockedCount = 0;
@@ -96,7 +97,7 @@ export class Replay {
       const opener = model.arcs.to[arc]!;
       if (model.arcs.isMax[arc] === 1) this.floor[opener] = Math.max(0, planned.get(this.names[opener]!) ?? 0);
     }
-    this.arcsOfLag = listLagArcs(problem, model);
+    this.arcOfLag = listLagArcs(problem, model);
   }
 
   /** Everything back to what the problem says. */
@@ -111,7 +112,7 @@ export class Replay {
 
   /** Another length of a lag of the problem; `table` for one whose length is a table. Minutes below 0 are kept as they are. */
   setLag(lag: number, minutes: number, table: Int32Array | null = null): void {
-    const arc = this.arcsOfLag[lag]!.min;
+    const arc = this.arcOfLag[lag]!;
     if (arc < 0) return;
     if (table !== null) this.tables[arc] = table;
     else if (this.model.arcs.kind[arc] !== TABLE) this.model.arcs.minutes[arc] = minutes;
@@ -119,14 +120,8 @@ export class Replay {
 
   /** Minutes of an elapsed or working lag as the problem has them; the step of a table. */
   lagMinutes(lag: number): number {
-    const arc = this.arcsOfLag[lag]!.min;
+    const arc = this.arcOfLag[lag]!;
     return arc < 0 ? 0 : this.base.minutes[arc]!;
-  }
-
-  /** Another maximum; {@link FAR}: no maximum. */
-  setMaximum(lag: number, minutes: number): void {
-    const arc = this.arcsOfLag[lag]!.max;
-    if (arc >= 0) this.model.arcs.minutes[arc] = -minutes;
   }
 
   /** Nobody has the resource in [from, to) of the next run. */
@@ -480,11 +475,8 @@ function listFills(model: Model, rows: ReplayRows, openings: readonly Openings[]
   return fills;
 }
 
-function listLagArcs(problem: Problem, model: Model): readonly { readonly min: number; readonly max: number }[] {
-  const found = problem.lags.map(() => ({ min: -1, max: -1 }));
-  for (let arc = 0; arc < model.arcs.count; arc += 1) {
-    const lag = model.arcs.lag[arc]!;
-    if (lag >= 0) found[lag]![model.arcs.isMax[arc] === 1 ? 'max' : 'min'] = arc;
-  }
+function listLagArcs(problem: Problem, model: Model): Int32Array {
+  const found = new Int32Array(problem.lags.length).fill(-1);
+  for (let arc = 0; arc < model.arcs.count; arc += 1) if (model.arcs.lag[arc]! >= 0 && model.arcs.isMax[arc] === 0) found[model.arcs.lag[arc]!] = arc;
   return found;
 }
