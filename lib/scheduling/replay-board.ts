@@ -9,6 +9,12 @@ const DAY = 1440;
 export class ReplayBoard {
   private readonly days: number;
   private readonly head: Int32Array;
+  /** Lists that are not empty, so that clearing need not go over all of them. */
+  private used = new Int32Array(4096);
+  private usedCount = 0;
+  /** From when a row is taken for good, as far as is known; FAR: it is not. */
+  private readonly closedFrom: Int32Array;
+  private readonly latestEnd: Int32Array;
   private nodeOf = new Int32Array(4096);
   private nodeNext = new Int32Array(4096);
   private nodes = 0;
@@ -21,16 +27,39 @@ export class ReplayBoard {
   constructor(rows: number, horizon: number) {
     this.days = Math.max(1, Math.ceil(horizon / DAY));
     this.head = new Int32Array(rows * this.days).fill(-1);
+    this.closedFrom = new Int32Array(rows).fill(FAR);
+    this.latestEnd = new Int32Array(rows);
   }
 
   clear(): void {
-    this.head.fill(-1);
+    for (let k = 0; k < this.usedCount; k += 1) this.head[this.used[k]!] = -1;
+    this.usedCount = 0;
+    this.closedFrom.fill(FAR);
+    this.latestEnd.fill(0);
     this.nodes = 0;
     this.count = 0;
   }
 
-  /** Occupies [from, to); returns the number of the occupation. */
-  add(row: number, from: number, to: number, amount: number, state = 0): number {
+  /** Takes the whole row from a minute on until {@link reopen} says when that ended. */
+  close(row: number, from: number): void {
+    this.closedFrom[row] = from;
+  }
+
+  /** The row closed before was taken up to `to` only. */
+  reopen(row: number, to: number): void {
+    const from = this.closedFrom[row]!;
+    if (from >= FAR) return;
+    this.closedFrom[row] = FAR;
+    if (from < to) this.add(row, from, to, FAR);
+  }
+
+  /** End of the last that is there, FAR when the row is closed. */
+  lastEnd(row: number): number {
+    return this.closedFrom[row]! < FAR ? FAR : this.latestEnd[row]!;
+  }
+
+  /** Occupies [from, to). */
+  add(row: number, from: number, to: number, amount: number, state = 0): void {
     const at = this.count;
     if (at === this.from.length) this.growOccupations();
     this.from[at] = from;
@@ -38,20 +67,15 @@ export class ReplayBoard {
     this.amount[at] = amount;
     this.state[at] = state;
     this.count += 1;
+    if (to > this.latestEnd[row]!) this.latestEnd[row] = to;
     const last = this.dayOf(to - 1);
     for (let day = this.dayOf(from); day <= last; day += 1) this.link(row * this.days + day, at);
-    return at;
-  }
-
-  /** Ends an occupation earlier than it was added for. */
-  shorten(occupation: number, to: number): void {
-    this.to[occupation] = to;
   }
 
   /** 0 when at most `room` units are taken at every minute of [from, to); else the next start worth trying. */
   meet(row: number, from: number, to: number, room: number): number {
     if (from >= to) return 0;
-    if (room < 0) return FAR;
+    if (room < 0 || to > this.closedFrom[row]!) return FAR;
     const last = this.dayOf(to - 1);
     let latest = 0;
     for (let day = this.dayOf(from); day <= last; day += 1) {
@@ -112,6 +136,11 @@ export class ReplayBoard {
     if (this.nodes === this.nodeOf.length) {
       this.nodeOf = doubled(this.nodeOf);
       this.nodeNext = doubled(this.nodeNext);
+    }
+    if (this.head[bucket]! < 0) {
+      if (this.usedCount === this.used.length) this.used = doubled(this.used);
+      this.used[this.usedCount] = bucket;
+      this.usedCount += 1;
     }
     this.nodeOf[this.nodes] = occupation;
     this.nodeNext[this.nodes] = this.head[bucket]!;

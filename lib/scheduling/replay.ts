@@ -58,7 +58,6 @@ export class Replay {
   private readonly tables: (Int32Array | null)[];
   /** Arc of each lag's minimum; -1: it has none. */
   private readonly arcOfLag: Int32Array;
-  private readonly holdTaken: Int32Array;
   private readonly blocked: Int32Array;
   private blockedCount = 0;
 
@@ -87,7 +86,6 @@ export class Replay {
     this.pieceEnd = new Int32Array(longest);
     this.board = new ReplayBoard(model.resourceCount + model.states.mediumCount, model.horizon);
     this.budgets = new BudgetBook(model, this);
-    this.holdTaken = new Int32Array(model.holds.count);
     this.blocked = new Int32Array(3 * 4096);
     this.waiting = new Int32Array(model.count);
     const planned = new Map(policy.map((placement) => [placement.activity, placement.start]));
@@ -142,7 +140,6 @@ export class Replay {
     this.isPlaced.fill(WAITING);
     this.start.fill(this.horizon);
     this.end.fill(this.horizon);
-    this.holdTaken.fill(-1);
     this.missedWindows = 0;
     for (let k = 0; k < this.blockedCount; k += 1) {
       const resource = this.blocked[k * 3]!;
@@ -169,7 +166,6 @@ export class Replay {
     const base = this.base.duration[activity]!;
     this.board.clear();
     this.budgets.clear();
-    this.holdTaken.fill(0);
     const fits = (minutes: number): boolean => {
       this.duration[activity] = minutes;
       return this.findStart(activity, this.release[activity]!) >= 0;
@@ -224,8 +220,16 @@ export class Replay {
     const duration = this.duration[activity]!;
     const latest = Math.min(this.model.latestEnd[activity]!, this.horizon);
     if (duration > 0 && (this.model.isSplit[activity] === 0 || this.model.calendar[activity]! < 0)) return this.findWhole(activity, from, latest);
+    const { end: shuts, start: opens } = this.openings[activity]!;
+    const least = this.model.shortest[activity]! < 1 ? Math.min(1, duration) : this.model.shortest[activity]!;
     let t = from;
+    let k = duration > 0 ? firstAfter(shuts, t) : 0;
     for (;;) {
+      if (duration > 0) {
+        while (k < opens.length && (shuts[k]! <= t || !this.hasRoomToSplit(activity, k, duration, least))) k += 1;
+        if (k >= opens.length) return -1;
+        if (t < opens[k]!) t = opens[k]!;
+      }
       t = alignStart(this.model, activity, t);
       if (t >= FAR || t + duration > latest) return -1;
       const end = this.cut(activity, t);
@@ -268,6 +272,27 @@ export class Replay {
       if (fill === null || fill === undefined) continue;
       const budget = fill[opening]!;
       if (budget >= 0 && this.budgets.roomOf(budget) < duration * rows.amount[row]!) return false;
+    }
+    return true;
+  }
+
+  /** False when split work that starts in an opening finds no room there, or none for its rest in the next one. */
+  private hasRoomToSplit(activity: number, opening: number, duration: number, least: number): boolean {
+    const { rows } = this;
+    const { end: shuts, start: opens } = this.openings[activity]!;
+    for (let row = rows.from[activity]!; row < rows.from[activity + 1]!; row += 1) {
+      const fill = this.fills[row];
+      if (fill === null || fill === undefined || fill[opening]! < 0) continue;
+      const amount = rows.amount[row]!;
+      const room = this.budgets.roomOf(fill[opening]!);
+      if (room < least * amount) return false;
+      if (room >= duration * amount) continue;
+      const next = opening + 1;
+      if (next >= opens.length) return false;
+      if (fill[next]! < 0) continue;
+      const nextRoom = this.budgets.roomOf(fill[next]!);
+      // A piece in the middle fills its opening whole.
+      if (nextRoom < (shuts[next]! - opens[next]!) * amount && room + nextRoom < duration * amount) return false;
     }
     return true;
   }
@@ -324,15 +349,14 @@ export class Replay {
     return this.holdConflict(activity, t);
   }
 
-  /** What opens a hold needs the resource for good, as nobody knows yet when it closes. */
+  /** What opens a hold needs the whole resource for good, as nobody knows yet when it closes. */
   private holdConflict(activity: number, t: number): number {
     const { holds } = this.model;
     const own = holds.byActivity[activity]!;
     for (let k = 0; k < own.length; k += 1) {
       const hold = own[k]!;
       if (holds.from[hold] !== activity) continue;
-      const resource = holds.resource[hold]!;
-      const next = this.board.meet(resource, t, this.horizon, this.model.capacity[resource]! - holds.amount[hold]!);
+      const next = this.board.lastEnd(holds.resource[hold]!);
       if (next > t) return next;
     }
     return t;
@@ -372,8 +396,8 @@ export class Replay {
     const own = holds.byActivity[activity]!;
     for (let k = 0; k < own.length; k += 1) {
       const hold = own[k]!;
-      if (holds.from[hold] === activity) this.holdTaken[hold] = board.add(holds.resource[hold]!, t, this.horizon, holds.amount[hold]!);
-      else if (this.holdTaken[hold]! >= 0) board.shorten(this.holdTaken[hold]!, Math.max(end, this.end[holds.from[hold]!]!));
+      if (holds.from[hold] === activity) board.close(holds.resource[hold]!, t);
+      else board.reopen(holds.resource[hold]!, Math.max(end, this.end[holds.from[hold]!]!));
     }
   }
 
