@@ -4,6 +4,7 @@ export type * from './edit';
 export { applyEdits } from './apply-edits';
 export { checkSeries, judgeEdit, newStops } from './check-series';
 export type { EditJudgement } from './check-series';
+export { changeBetween } from './difference';
 export { deriveOrder, findCycle, listStateUses } from './derive-order';
 export type { Precedence, PrecedenceReason, StateUse } from './derive-order';
 export { changeRecord, changeRecords, createRecord, createRecords, findForWrite, labelOf, reorderRecords } from './edits';

@@ -10,3 +10,6 @@ export {
 } from './result';
 export { Simulation } from './simulate';
 export { meanOf, quantileError, quantileOf, shareError } from './statistics';
+export { isRemedyKind, type RemedyKind } from './remedies';
+export { applyWhatIfs, findTarget, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type Situation, type Target, type WhatIf, type WhatIfKind } from './what-if';
+export { changeFor, findEffect, planQuickly, standingOf, type RemedyEffect, type Standing, type WhatIfEffect } from './what-if-effect';
