@@ -4,7 +4,7 @@ export { calibrate, pinballLoss, quantileAt, type Calibration, type Judged } fro
 export { findChances, withSaving, type ChanceSources, type LearnedFactor } from './chances';
 export { earnedSchedule, type EarnedSchedule } from './earned-schedule';
 export { continueSessions } from './more-sessions';
-export type { ForecastInput, RunBlock } from './model';
+export type { ForecastInput, LengthChance, RunBlock } from './model';
 export {
   findThreats, joinBlocks, promiseDate, tellResult, threeMoments, worthOf, type BankWeek, type EpisodeForecast, type ForecastResult, type Outlook, type Threat,
 } from './result';
@@ -13,3 +13,4 @@ export { meanOf, quantileError, quantileOf, shareError } from './statistics';
 export { isRemedyKind, type RemedyKind } from './remedies';
 export { applyWhatIfs, findTarget, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type Situation, type Target, type WhatIf, type WhatIfKind } from './what-if';
 export { changeFor, findEffect, planQuickly, standingOf, type RemedyEffect, type Standing, type WhatIfEffect } from './what-if-effect';
+export type { NewForecast, SavedForecast, Variant } from './saved';

@@ -3,13 +3,12 @@ import { checkSeries, type SeriesDocument } from '@/lib/build';
 import { compilePlan, diffPlans, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
 import { fail, ok, type Result } from '@/lib/result';
 import { afterWork, solve } from '@/lib/scheduling';
-import type { Instant } from '@/lib/units';
+import { MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { listRemedies, makeRemedy, type Remedy, type RemedyKind } from './remedies';
 import { applyWhatIfs, type Situation, type WhatIf } from './what-if';
 
-/** Schedules tried for what happened, and for each small change: enough for an answer in about a second. */
-const SCHEDULES = 6;
-const SCHEDULES_A_REMEDY = 1;
+/** Schedules tried for what happened and for each small change: the first keeps to the plan that counts, and an answer is wanted in about a second. */
+const SCHEDULES = 2;
 const SEED = 1;
 
 /** How a plan stands: smaller is better, earlier terms first. */
@@ -20,6 +19,8 @@ export interface Standing {
   readonly late: number;
   /** Minutes late, all episodes together. */
   readonly lateMinutes: number;
+  /** Minutes by which episodes are recorded later than in the plan that counts, all together. */
+  readonly slipMinutes: number;
   readonly unplaced: number;
   readonly finish: Instant;
 }
@@ -43,8 +44,12 @@ export interface WhatIfEffect {
   readonly remedies: readonly RemedyEffect[];
 }
 
-export function standingOf(plan: PlanResult): Standing {
+/** How a plan stands, against the one that counts. */
+export function standingOf(plan: PlanResult, before: PlanResult | null): Standing {
+  const was = new Map((before?.episodes ?? []).map((one) => [one.episodeId, one.recordedBy]));
+  const slips = plan.episodes.map((one) => (one.recordedBy === null ? 0 : Math.max(0, one.recordedBy - (was.get(one.episodeId) ?? one.recordedBy)) / MS_PER_MINUTE));
   return {
+    slipMinutes: slips.reduce((sum, slip) => sum + slip, 0),
     open: plan.episodes.filter((one) => one.recordedBy === null).length,
     late: plan.episodes.filter((one) => one.late > 0).length,
     lateMinutes: plan.episodes.reduce((sum, one) => sum + one.late, 0),
@@ -55,15 +60,15 @@ export function standingOf(plan: PlanResult): Standing {
 
 /** Below 0 when `a` is better. */
 function compareStanding(a: Standing, b: Standing): number {
-  return a.open - b.open || a.lateMinutes - b.lateMinutes || a.unplaced - b.unplaced || a.finish - b.finish;
+  return a.open - b.open || a.unplaced - b.unplaced || a.lateMinutes - b.lateMinutes || a.slipMinutes - b.slipMinutes;
 }
 
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
 export function planQuickly(document: SeriesDocument, at: Situation, schedules: number): Result<PlanResult> {
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
-  const previousStarts = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block.start]));
-  const compiled = compilePlan({ document, now: at.now, previousStarts });
+  const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));
+  const compiled = compilePlan({ document, now: at.now, previousBlocks });
   if (!compiled.ok) return compiled;
   const solved = solve(compiled.value.problem, { stop: afterWork(schedules), seed: SEED });
   if (!solved.ok) return solved;
@@ -75,20 +80,20 @@ export function planQuickly(document: SeriesDocument, at: Situation, schedules: 
 const MOST_REMEDIES = 3;
 
 function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult): RemedyEffect[] {
-  const standing = standingOf(plan);
-  if (standing.open === 0 && standing.late === 0 && standing.unplaced === 0) return [];
+  const standing = standingOf(plan, at.plan);
+  if (standing.open === 0 && standing.late === 0 && standing.unplaced === 0 && standing.slipMinutes === 0) return [];
   const rated = listRemedies({ document, now: at.now, episodes: plan.episodes }).flatMap((remedy: Remedy) => {
-    const planned = planQuickly(remedy.document, at, SCHEDULES_A_REMEDY);
+    const planned = planQuickly(remedy.document, at, SCHEDULES);
     if (!planned.ok) return [];
-    const after = standingOf(planned.value);
+    const after = standingOf(planned.value, at.plan);
     if (compareStanding(after, standing) >= 0) return [];
     const { changes } = diffPlans(at.plan, planned.value, document.series.zone);
     return [{ remedy, effect: { kind: remedy.kind, text: remedy.text, standing: after, moves: changes.length, plan: planned.value } }];
   });
-  // What helps is sorted by how little it asks; what leaves twice as much lateness is not "smallest" but weak.
-  const best = rated.reduce((least, { effect }) => Math.min(least, effect.standing.lateMinutes), standing.lateMinutes);
-  const gain = standing.lateMinutes - best;
-  const isStrong = ({ effect }: (typeof rated)[number]) => standing.lateMinutes - effect.standing.lateMinutes >= gain / 4;
+  // What helps is sorted by how little it asks; what brings less than a quarter of the best comes after it.
+  const harm = ({ lateMinutes, slipMinutes }: Standing) => 5 * lateMinutes + slipMinutes;
+  const best = rated.reduce((least, { effect }) => Math.min(least, harm(effect.standing)), harm(standing));
+  const isStrong = ({ effect }: (typeof rated)[number]) => harm(standing) - harm(effect.standing) >= (harm(standing) - best) / 4;
   return rated.toSorted((a, b) => Number(isStrong(b)) - Number(isStrong(a)) || a.remedy.size - b.remedy.size || compareStanding(a.effect.standing, b.effect.standing))
     .slice(0, MOST_REMEDIES).map(({ effect }) => effect);
 }
@@ -104,7 +109,7 @@ export function findEffect(at: Situation, whatIfs: readonly WhatIf[], chosen: Re
   const plan = planQuickly(document, at, SCHEDULES);
   if (!plan.ok) return plan;
   return ok({
-    words, plan: plan.value, standing: standingOf(plan.value), before: at.plan === null ? null : standingOf(at.plan),
+    words, plan: plan.value, standing: standingOf(plan.value, at.plan), before: at.plan === null ? null : standingOf(at.plan, at.plan),
     diff: diffPlans(at.plan, plan.value, document.series.zone),
     remedies: chosen === null ? rateRemedies(at, document, plan.value) : [],
   });

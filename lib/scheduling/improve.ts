@@ -1,6 +1,7 @@
 import { Constructor } from './construct';
 import { Incumbent } from './incumbent';
 import { listByKey, Sorter } from './list-order';
+import { LocalSearch } from './local-search';
 import type { Model } from './model';
 import type { Order } from './order';
 import { PLACED } from './placer';
@@ -69,6 +70,10 @@ export class Search {
 
   /** Runs until the input says it is over; at least one schedule is built. */
   run(): void {
+    if (this.backward === null) {
+      this.runLocal();
+      return;
+    }
     if (this.seedPopulation()) return;
     for (;;) {
       const child = this.breed();
@@ -76,6 +81,26 @@ export class Search {
       this.replaceWorst(child);
       if (isOver) return;
     }
+  }
+
+  /** Priority rules, then moves from the best of them. */
+  private runLocal(): void {
+    const { model, order, random } = this.input;
+    const steady = new Uint8Array(model.count).fill(this.canBeSteady ? 1 : 0);
+    let best: Int32Array | null = null;
+    for (const rule of this.priorities) {
+      const list = listByKey(order, rule);
+      const { improvements } = this.incumbent;
+      this.forward.build(list, steady);
+      this.incumbent.offer(this.forward);
+      this.schedulesTried += 1;
+      if (this.incumbent.improvements > improvements) best = list;
+      if (this.input.isOver()) return;
+    }
+    if (best === null) throw new Error('The first schedule of all is the best so far.');
+    const local = new LocalSearch({ model, order, random, builder: this.forward, incumbent: this.incumbent });
+    local.start(best, steady);
+    for (this.schedulesTried += 1; !this.input.isOver(); this.schedulesTried += 1) local.step();
   }
 
   private seedPopulation(): boolean {

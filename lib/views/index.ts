@@ -29,3 +29,7 @@ export type {
 } from './week-model';
 export { describeWeek } from './week-document';
 export { writeWeek } from './week-text';
+export { viewProgress } from './progress';
+export type { Answer, ForecastView, Mark, ProgressView, Timelines } from './progress-model';
+export { viewWhatIf } from './what-if';
+export type { EffectView, VariantView, WhatIfChoice, WhatIfView } from './what-if';
