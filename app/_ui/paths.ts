@@ -34,6 +34,14 @@ export const nowPath = (seriesId: string): string => `${seriesPath(seriesId)}/no
 export const weekPath = (seriesId: string, week: string): string => `${seriesPath(seriesId)}/week/${encodeURIComponent(week)}`;
 export const buildPath = (seriesId: string): string => `${seriesPath(seriesId)}/build`;
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
+export const progressPath = (seriesId: string): string => `${seriesPath(seriesId)}/progress`;
+export const oddsPath = (seriesId: string): string => `${progressPath(seriesId)}/odds`;
+export const reviewPath = (seriesId: string): string => `${progressPath(seriesId)}/review`;
+/** `happened` are `kind:target` pieces; `remedy` is the change chosen. */
+export function whatIfPath(seriesId: string, happened: readonly string[] = [], remedy: string | null = null): string {
+  const query = new URLSearchParams([...happened.map((one) => ['if', one]), ...(remedy === null ? [] : [['do', remedy]])]);
+  return `${progressPath(seriesId)}/what-if${query.size === 0 ? '' : `?${query.toString()}`}`;
+}
 export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
 export const kindPath = (seriesId: string, kind: ListKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;

@@ -2,8 +2,8 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import { CalendarRange, Hammer, NotebookPen, Route, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
-import { buildPath, historyPath, nowPath, plansPath, recordsPath, seriesPath, weekPath } from './paths';
+import { CalendarRange, Hammer, LineChart, NotebookPen, Route, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
+import { buildPath, historyPath, nowPath, plansPath, progressPath, recordsPath, seriesPath, weekPath } from './paths';
 import styles from './shell.module.css';
 
 interface Room {
@@ -20,12 +20,13 @@ function listRooms(seriesId: string, week: string): readonly Room[] {
     { name: 'Week', href: weekPath(seriesId, week), under: `${seriesPath(seriesId)}/week`, icon: CalendarRange },
     { name: 'Build', href: buildPath(seriesId), under: buildPath(seriesId), icon: Waypoints },
     { name: 'Plans', href: plansPath(seriesId), under: plansPath(seriesId), icon: Route },
+    { name: 'Progress', href: progressPath(seriesId), under: progressPath(seriesId), icon: LineChart },
     { name: 'Records', href: recordsPath(seriesId), under: recordsPath(seriesId), icon: NotebookPen },
     { name: 'History', href: historyPath(seriesId), under: historyPath(seriesId), icon: Undo2 },
   ];
 }
 
-/** The six rooms of a series. `week` is the current ISO week. */
+/** The rooms of a series. `week` is the current ISO week. */
 export function Rooms({ seriesId, week }: { readonly seriesId: string; readonly week: string }) {
   const path = usePathname();
   return (

@@ -29,7 +29,7 @@ describe('forecasts and what-ifs of the demo', () => {
   it('give no odds without an accepted plan', async () => {
     const refused = await requestForecast(context, seriesId, { runs: 100, seed: 1 });
     expect(refused.ok ? [] : refused.error.map(({ code }) => code)).toEqual(['no-accepted-plan']);
-    const { plan } = planOf(await load(), now, 10);
+    const { plan } = planOf(await load(), now, { schedules: 10 });
     const saved = unwrap(await storage().savePlan(seriesId, { result: plan, basedOnChange: 1, madeAt: now }));
     unwrap(await storage().setPlanStatus(seriesId, saved.number, 'accepted', now));
   });
