@@ -6,12 +6,13 @@ import { changedFields } from './fields';
 import type { SeriesDocument } from './model';
 import { listRecords } from './records';
 
+const key = (record: { readonly kind: string; readonly id: string }): string => `${record.kind} ${record.id}`;
+
 /**
  * One change of everything in which `after` differs: records made, changed and taken out.
  * Fails with `nothing-changed`, or with the stops that it brings.
  */
 export function changeBetween(document: SeriesDocument, after: SeriesDocument, label: string): Result<Edited> {
-  const key = (record: { readonly kind: string; readonly id: string }) => `${record.kind} ${record.id}`;
   const before = new Map([document.series, ...listRecords(document)].map((record) => [key(record), record]));
   const next = new Map([after.series, ...listRecords(after)].map((record) => [key(record), record]));
   const edits: RecordEdit[] = [];

@@ -41,9 +41,10 @@ export function checkAssumptions(assumptions: Assumptions): Result<Assumptions> 
   return chances.length + lengths.length > 0 ? fail([...chances, ...lengths]) : ok(assumptions);
 }
 
+const percent = (share: number): string => `${Math.round(share * 1000) / 10} %`;
+
 /** The assumptions as sentences. */
 export function tellAssumptions(assumptions: Assumptions): readonly string[] {
-  const percent = (share: number) => `${Math.round(share * 1000) / 10} %`;
   return [
     `Work takes what its three-point estimate says, times a factor that work of one kind shares, with a spread of ${percent(assumptions.factorDeviation)}.`,
     `One take in ${assumptions.retakeChance > 0 ? Math.round(1 / assumptions.retakeChance) : 'none'} is made again (${assumptions.retakeMinutes} min each); a one-way shot is lost with ${percent(assumptions.lostChance)} (${assumptions.lostMinutes} min of pickups).`,

@@ -86,7 +86,7 @@ export function joinBlocks(blocks: readonly RunBlock[]): RunBlock {
 
 function outlookOf(compiled: Compiled, values: Int32Array): Outlook {
   const { clock, horizon } = compiled.draft;
-  const sorted = values.slice().sort();
+  const sorted = values.toSorted();
   const percentiles = Array.from({ length: 99 }, (_, k) => {
     const minute = quantileOf(sorted, (k + 1) / 100);
     return minute >= horizon ? null : clock.moment(minute);

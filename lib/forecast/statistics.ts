@@ -28,7 +28,7 @@ const BATCHES = 20;
 export function quantileError(values: ArrayLike<number>, share: number): number {
   const size = Math.floor(values.length / BATCHES);
   if (size < 2) return Infinity;
-  const each = Array.from({ length: BATCHES }, (_, batch) => quantileOf(Int32Array.from({ length: size }, (_unused, k) => values[k * BATCHES + batch]!).sort(), share));
+  const each = Array.from({ length: BATCHES }, (_, batch) => quantileOf(Int32Array.from({ length: size }, (_unused, k) => values[k * BATCHES + batch]!).toSorted(), share));
   const mean = meanOf(each);
   const variance = each.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (BATCHES - 1);
   return Math.sqrt(variance / BATCHES);

@@ -79,6 +79,9 @@ export function planQuickly(document: SeriesDocument, at: Situation, schedules: 
 
 const MOST_REMEDIES = 3;
 
+/** A minute after the due moment weighs as much as five that merely slip. Our choice, as in the plan's own objective. */
+const harm = ({ lateMinutes, slipMinutes }: Standing): number => 5 * lateMinutes + slipMinutes;
+
 function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult): RemedyEffect[] {
   const standing = standingOf(plan, at.plan);
   if (standing.open === 0 && standing.late === 0 && standing.unplaced === 0 && standing.slipMinutes === 0) return [];
@@ -91,7 +94,6 @@ function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult)
     return [{ remedy, effect: { kind: remedy.kind, text: remedy.text, standing: after, moves: changes.length, plan: planned.value } }];
   });
   // What helps is sorted by how little it asks; what brings less than a quarter of the best comes after it.
-  const harm = ({ lateMinutes, slipMinutes }: Standing) => 5 * lateMinutes + slipMinutes;
   const best = rated.reduce((least, { effect }) => Math.min(least, harm(effect.standing)), harm(standing));
   const isStrong = ({ effect }: (typeof rated)[number]) => harm(standing) - harm(effect.standing) >= (harm(standing) - best) / 4;
   return rated.toSorted((a, b) => Number(isStrong(b)) - Number(isStrong(a)) || a.remedy.size - b.remedy.size || compareStanding(a.effect.standing, b.effect.standing))

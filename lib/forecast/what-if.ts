@@ -91,14 +91,17 @@ function standIn({ document }: Situation, task: Task, word: string, length: numb
 
 const added = ({ document }: Situation, task: Task): SeriesDocument => ({ ...document, tasks: [...document.tasks, task] });
 
+/** A job that comes back a working week later. */
+function later(job: OutsideJob): OutsideJob {
+  if (job.promisedFor !== null) return { ...job, promisedFor: addDays(job.promisedFor, 7) };
+  return { ...job, quote: { low: job.quote.low + SLIP_DAYS, likely: job.quote.likely + SLIP_DAYS, high: job.quote.high + SLIP_DAYS } };
+}
+
 function slip(at: Situation, id: string): Result<SeriesDocument> {
   const job = at.document.outsideJobs.find((one) => one.id === id);
   if (job === undefined || job.collectedAt !== null) {
     return fail([issue('what-if-finished', `${job?.name ?? 'This outside job'} is back already, so it cannot slip.`, 'Choose a job that is still open.')]);
   }
-  const later = (one: OutsideJob): OutsideJob => (one.promisedFor !== null
-    ? { ...one, promisedFor: addDays(one.promisedFor, 7) }
-    : { ...one, quote: { low: one.quote.low + SLIP_DAYS, likely: one.quote.likely + SLIP_DAYS, high: one.quote.high + SLIP_DAYS } });
   return ok({ ...at.document, outsideJobs: replaced(at.document.outsideJobs, id, later) });
 }
 

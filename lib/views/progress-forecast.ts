@@ -69,7 +69,7 @@ export function showForecast(forecast: KeptForecast, document: SeriesDocument, n
     number: forecast.number, planNumber: forecast.planNumber, madeAt: formatMoment(forecast.madeAt, zone),
     staleness: plan ?? (age >= 7 ? `It is ${age} days old.` : null),
     runs: `${result.runs.toLocaleString('en-GB')} runs in ${(result.time / 1000).toFixed(1)} s, seed ${result.seed}`,
-    exactness: error === null ? 'Too few runs to say how exact the dates are.' : `With so many runs the 80 % date is exact to ± ${(error / 60).toFixed(0)} h.`,
+    exactness: error === null ? 'Too few runs to say how exact the dates are.' : `With so many runs the 80 % date is exact to ${error < 60 ? 'less than an hour' : `± ${(error / 60).toFixed(0)} h`}; the odds of an episode have their own ± beside them, in points.`,
     finish: oddsOf(result.finish, now, zone),
     beyond: result.beyondPlanned > 0 ? `${percent(result.beyondPlanned)} of the runs end after the last planned session, ${formatMoment(result.lastPlanned, zone)}; later ones are assumed.` : 'Every run ends within the planned sessions.',
     promises: [0.5, 0.7, 0.8, 0.9, 0.95].map((confidence) => ({ confidence: percent(confidence), date: showDay(promiseDate(result.finish, confidence), now, zone) })),

@@ -30,8 +30,8 @@ describe('forecasts and what-ifs of the demo', () => {
     const refused = await requestForecast(context, seriesId, { runs: 100, seed: 1 });
     expect(refused.ok ? [] : refused.error.map(({ code }) => code)).toEqual(['no-accepted-plan']);
     const { plan } = planOf(await load(), now, { schedules: 10 });
-    const saved = unwrap(await storage().savePlan(seriesId, { result: plan, basedOnChange: 1, madeAt: now }));
-    unwrap(await storage().setPlanStatus(seriesId, saved.number, 'accepted', now));
+    const saved = unwrap(await context.storage.savePlan(seriesId, { result: plan, basedOnChange: 1, madeAt: now }));
+    unwrap(await context.storage.setPlanStatus(seriesId, saved.number, 'accepted', now));
   });
 
   it('keep the odds of the accepted plan with its number, and show them', async () => {
@@ -91,7 +91,3 @@ describe('forecasts and what-ifs of the demo', () => {
     expect(await keepVariant(context, seriesId, ' ', { whatIfs: [{ kind: 'week-off', target: '' }], remedy: null })).toMatchObject({ ok: false, error: [{ code: 'variant-name' }] });
   });
 });
-
-function storage() {
-  return context.storage;
-}

@@ -3,13 +3,15 @@ import type { SeriesDocument } from '@/lib/build';
 import { continueSessions } from '@/lib/forecast';
 import { demoSeries } from '@/seed/demo';
 
+const suffix = (id: string, copy: number): string => (copy === 0 ? id : `${id}~${copy}`);
+
+const uses = <T extends { partId: string; from: string | null; to: string | null }>(rows: readonly T[], copy: number): T[] =>
+  rows.map((use) => ({ ...use, partId: suffix(use.partId, copy), from: use.from === null ? null : suffix(use.from, copy), to: use.to === null ? null : suffix(use.to, copy) }));
+
 export function largeSeries(monday: string): SeriesDocument {
   const demo = demoSeries(monday);
   const { document } = continueSessions(demo, 8);
   const copies = [0, 1, 2];
-  const suffix = (id: string, copy: number): string => (copy === 0 ? id : `${id}~${copy}`);
-  const uses = <T extends { partId: string; from: string | null; to: string | null }>(rows: readonly T[], copy: number): T[] =>
-    rows.map((use) => ({ ...use, partId: suffix(use.partId, copy), from: use.from === null ? null : suffix(use.from, copy), to: use.to === null ? null : suffix(use.to, copy) }));
   return {
     ...document,
     parts: copies.flatMap((copy) => demo.parts.map((part) => ({ ...part, id: suffix(part.id, copy), states: part.states.map((state) => ({ ...state, id: suffix(state.id, copy) })) }))),

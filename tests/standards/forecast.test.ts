@@ -73,9 +73,9 @@ describe('PERT (Malcolm, Roseboom, Clark, Fazar 1959) on the building project', 
   });
 });
 
-describe('merge bias', () => {
-  const uniforms = (count: number): Arrow[] => Array.from({ length: count }, (_, k) => ({ id: `u${k}`, after: [], quantile: (share) => share * 50 * SCALE }));
+const uniforms = (count: number): Arrow[] => Array.from({ length: count }, (_, k) => ({ id: `u${k}`, after: [], quantile: (share) => share * 50 * SCALE }));
 
+describe('merge bias', () => {
   it.each([1, 2, 3, 5])('ends %i parallel uniform activities at n / (n + 1) on average', (count) => {
     expect(Math.abs(simulate(uniforms(count), 20_000).mean / 50 - count / (count + 1))).toBeLessThan(0.01);
   });

@@ -70,7 +70,7 @@ function Episodes({ forecast, seriesId }: { readonly forecast: ForecastView; rea
   return (
     <section className={styles.section} aria-labelledby="episodes-head">
       <h2 id="episodes-head">Episodes</h2>
-      <div className={styles.scroll} role="region" aria-label="Odds of each episode" tabIndex={0}>
+      <div className={styles.scroll}>
         <table className={styles.table}>
           <thead>
             <tr><th scope="col">Episode</th><th scope="col">Release</th><th scope="col">Odds of it</th><th scope="col">Recorded: 10 %</th><th scope="col">50 %</th><th scope="col">80 %</th><th scope="col">Due</th><th scope="col">10 to 80 %</th></tr>
@@ -122,7 +122,7 @@ function Bank({ forecast }: { readonly forecast: ForecastView }) {
       <p>Recorded and not yet released at the end of a week.</p>
       <div className={styles.beside}>
         <BankPlot forecast={forecast} />
-        <div className={styles.scroll} role="region" aria-label="Bank by week" tabIndex={0}>
+        <div className={styles.scroll}>
           <table className={styles.table}>
             <thead><tr><th scope="col">Week</th><th scope="col">10 %</th><th scope="col">50 %</th><th scope="col">90 %</th></tr></thead>
             <tbody>{forecast.bank.map((row) => <tr key={row.week}><th scope="row">{row.week}</th><td>{row.p10}</td><td>{row.p50}</td><td>{row.p90}</td></tr>)}</tbody>
@@ -141,7 +141,7 @@ function Calibration({ view }: { readonly view: ProgressView }) {
       <p>{verdict === null ? 'No forecast has come true yet. Each episode that is recorded judges the forecasts made before it.' : `${verdict}`}</p>
       {facts.length === 0 ? null : <dl className={styles.facts}>{facts.map(({ name, value }) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>}
       {rows.length === 0 ? null : (
-        <div className={styles.scroll} role="region" aria-label="Past forecasts" tabIndex={0}>
+        <div className={styles.scroll}>
           <table className={styles.table}>
             <thead><tr><th scope="col">Forecast</th><th scope="col">Episode</th><th scope="col">80 % interval</th><th scope="col">Recorded</th><th scope="col">Inside</th></tr></thead>
             <tbody>{rows.map((row) => <tr key={row.key}><td>{row.forecast}</td><td>{row.episode}</td><td>{row.interval}</td><td>{row.actual}</td><td>{row.isInside ? 'yes' : 'no'}</td></tr>)}</tbody>

@@ -152,7 +152,7 @@ function Variants({ compared, seriesId, variants }: { readonly compared: readonl
         {variants.length > 1 ? <button type="submit" className={styles.compareButton}>Compare two</button> : null}
       </form>
       {two.length < 2 ? null : (
-        <div className={styles.scroll} role="region" aria-label="Two variants compared" tabIndex={0}>
+        <div className={styles.scroll}>
           <table className={styles.table}>
             <thead><tr><th scope="col">Recorded</th>{two.map((one) => <th key={one.number} scope="col">{one.name}</th>)}</tr></thead>
             <tbody>
