@@ -9,6 +9,7 @@ import type { Bounds } from './propagate';
 import type { Random } from './random';
 import { makePriorities } from './rules';
 import { compareTerms, TERMS } from './score';
+import { Urgency } from './urgency';
 
 /** A member of the population: a list of activities, which of them keep their previous start, and its value. */
 interface Plan {
@@ -83,24 +84,33 @@ export class Search {
     }
   }
 
-  /** Priority rules, then moves from the best of them. */
+  /** Priority rules, the best of them made to see what is late, then moves from there. */
   private runLocal(): void {
     const { model, order, random } = this.input;
     const steady = new Uint8Array(model.count).fill(this.canBeSteady ? 1 : 0);
-    let best: Int32Array | null = null;
-    for (const rule of this.priorities) {
-      const list = listByKey(order, rule);
-      const { improvements } = this.incumbent;
-      this.forward.build(list, steady);
-      this.incumbent.offer(this.forward);
+    const tools = { model, order, random, builder: this.forward, incumbent: this.incumbent };
+    let isDone = false;
+    const isOver = () => {
       this.schedulesTried += 1;
-      if (this.incumbent.improvements > improvements) best = list;
-      if (this.input.isOver()) return;
+      isDone = this.input.isOver();
+      return isDone;
+    };
+    const terms = new Float64Array(TERMS).fill(Infinity);
+    let best = this.priorities[0]!;
+    for (const rule of this.priorities) {
+      this.forward.build(listByKey(order, rule), steady);
+      const found = this.incumbent.offer(this.forward);
+      if (compareTerms(found, terms) < 0) {
+        best = rule;
+        terms.set(found);
+      }
+      if (isOver()) return;
     }
-    if (best === null) throw new Error('The first schedule of all is the best so far.');
-    const local = new LocalSearch({ model, order, random, builder: this.forward, incumbent: this.incumbent });
-    local.start(best, steady);
-    for (this.schedulesTried += 1; !this.input.isOver(); this.schedulesTried += 1) local.step();
+    const list = terms[1]! > 0 ? new Urgency({ ...tools, isOver }).run(best, steady) : listByKey(order, best);
+    if (isDone) return;
+    const local = new LocalSearch(tools);
+    local.start(list, steady);
+    while (!isOver()) local.step();
   }
 
   private seedPopulation(): boolean {

@@ -62,7 +62,7 @@ export class Moves {
     let last = 0;
     for (let i = 0; i < count; i += 1) {
       if (end[i]! > end[last]!) last = i;
-      if (dueWeight[i]! === 0 || end[i]! <= dueAt[i]!) continue;
+      if (dueWeight[i]! <= 0 || end[i]! <= dueAt[i]!) continue;
       this.late[found] = i;
       found += 1;
     }

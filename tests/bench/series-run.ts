@@ -17,8 +17,8 @@ interface Mark {
   readonly makespan: number;
 }
 
-/** Makes the series, plans it, checks the plan and prints what it took. */
-export function runSeries(args: readonly string[]): void {
+/** Makes the series, plans it, checks the plan and prints what it took; 0 when all went well. */
+export function runSeries(args: readonly string[]): number {
   const given = new Map(args.flatMap((name, k) => (k % 2 === 0 ? [[name, args[k + 1] ?? ''] as const] : [])));
   const tasks = Number(given.get('--series'));
   const seconds = Number(given.get('--seconds') ?? 1);
@@ -49,4 +49,5 @@ export function runSeries(args: readonly string[]): void {
     ...schedule.score, lowerBound, aboveBoundDays: Number(((schedule.score.makespan - lowerBound) / 1440).toFixed(1)), marks,
     megabytes: Math.round(process.memoryUsage().rss / 1e6), load: 'cpu' === given.get('--clock') ? 'cpu clock' : 'wall clock',
   }));
+  return 0;
 }

@@ -9,10 +9,11 @@ import { planOf } from './plan-of';
 const MONDAY = '2027-02-01';
 const now = instantOf(MONDAY, '09:00', DEMO_ZONE);
 
+const halfAnHourMore = ({ high, likely, low }: SeriesDocument['tasks'][number]['effort']) => ({ low: minutes(low + 30), likely: minutes(likely + 30), high: minutes(high + 30) });
+
 /** The document with one task half an hour longer. */
 function lengthen(document: SeriesDocument, taskId: string): SeriesDocument {
-  const longer = (task: SeriesDocument['tasks'][number]) => ({ low: minutes(task.effort.low + 30), likely: minutes(task.effort.likely + 30), high: minutes(task.effort.high + 30) });
-  return { ...document, tasks: document.tasks.map((task) => (task.id === taskId ? { ...task, effort: { ...task.effort, ...longer(task) } } : task)) };
+  return { ...document, tasks: document.tasks.map((task) => (task.id === taskId ? { ...task, effort: halfAnHourMore(task.effort) } : task)) };
 }
 
 function changes(before: PlanResult, after: PlanResult): readonly string[] {

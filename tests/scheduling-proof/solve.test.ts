@@ -5,7 +5,7 @@ import type { CoreInstance, CoreProgress, CoreSolution } from '@/lib/scheduling/
 import { checkStarts, readCases, toCore } from '../bench/published';
 import { Genetic } from '@/lib/scheduling/proof/genetic';
 import { Random } from '@/lib/scheduling/proof/random';
-import { orderForward } from '@/lib/scheduling/proof/serial';
+import { orderForward } from '@/lib/scheduling/proof/forward';
 import { listFaults } from './brute-force';
 
 const never = (): boolean => false;
@@ -94,6 +94,7 @@ describe('solving the core', () => {
 
   it('refuses data that is no instance', () => {
     expect(() => solveCore({ ...plain, durations: [2, -1] }, { seed: 1, stop: never })).toThrow('Duration of activity 1');
+    expect(() => solveCore({ ...plain, capacities: [0.5] }, { seed: 1, stop: never })).toThrow('Capacity 0.5');
     expect(() => solveCore({ ...plain, demands: [[1]] }, { seed: 1, stop: never })).toThrow('rows of demands');
     expect(() => solveCore({ ...plain, relations: [{ from: 0, to: 5, lag: 1 }] }, { seed: 1, stop: never })).toThrow('from 0 to 5');
     const falling = [{ from: 0, value: 9, slope: 0 as const }, { from: 4, value: 3, slope: 0 as const }];

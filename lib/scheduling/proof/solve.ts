@@ -6,7 +6,7 @@ import type { CoreInstance } from './instance';
 import { Neighbourhood } from './neighbourhood';
 import { buildNetwork, listOpenPairs } from './network';
 import { Random } from './random';
-import { orderForward } from './serial';
+import { orderForward } from './forward';
 
 export type CoreStatus = 'optimal' | 'feasible' | 'infeasible' | 'unknown';
 
