@@ -81,10 +81,10 @@ module.exports = {
     },
     {
       name: 'worker-sees-the-engine-only',
-      comment: 'What crosses to the thread is the engine’s own data.',
+      comment: 'What crosses to the threads is the engine’s own data and the chances of a simulation.',
       severity: 'error',
       from: { path: '^lib/worker/' },
-      to: { path: '^(app|lib)/', pathNot: '^lib/(worker|scheduling|result|units)/' },
+      to: { path: '^(app|lib)/', pathNot: '^lib/(worker|scheduling|forecast|result|units)/' },
     },
     {
       name: 'app-goes-through-commands-and-views',

@@ -44,6 +44,14 @@ export const episodesPath = (seriesId: string): string => `${seriesPath(seriesId
 export const episodePath = (seriesId: string, episodeId: string): string => `${episodesPath(seriesId)}/${encodeURIComponent(episodeId)}`;
 export const estimatesPath = (seriesId: string): string => `${episodesPath(seriesId)}/estimates`;
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
+export const progressPath = (seriesId: string): string => `${seriesPath(seriesId)}/progress`;
+export const oddsPath = (seriesId: string): string => `${progressPath(seriesId)}/odds`;
+export const reviewPath = (seriesId: string): string => `${progressPath(seriesId)}/review`;
+/** `happened` are `kind:target` pieces; `remedy` is the change chosen. */
+export function whatIfPath(seriesId: string, happened: readonly string[] = [], remedy: string | null = null): string {
+  const query = new URLSearchParams([...happened.map((one) => ['if', one]), ...(remedy === null ? [] : [['do', remedy]])]);
+  return `${progressPath(seriesId)}/what-if${query.size === 0 ? '' : `?${query.toString()}`}`;
+}
 export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
 export const safetyPath = (seriesId: string): string => `${seriesPath(seriesId)}/safety`;
 export const episodeSafetyPath = (seriesId: string, episodeId: string): string => `${safetyPath(seriesId)}/episodes/${encodeURIComponent(episodeId)}`;

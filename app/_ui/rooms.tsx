@@ -2,9 +2,11 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import { CalendarRange, Disc3, Hammer, Hourglass, NotebookPen, Route, ShieldAlert, Thermometer, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
 import {
-  buildPath, climatePath, episodesPath, historyPath, nowPath, plansPath, recordsPath, safetyPath, seriesPath, waitsPath, weekPath,
+  CalendarRange, Disc3, Hammer, Hourglass, LineChart, NotebookPen, Route, ShieldAlert, Thermometer, Undo2, Waypoints, type LucideIcon,
+} from 'lucide-react';
+import {
+  buildPath, climatePath, episodesPath, historyPath, nowPath, plansPath, progressPath, recordsPath, safetyPath, seriesPath, waitsPath, weekPath,
 } from './paths';
 import styles from './shell.module.css';
 
@@ -26,6 +28,7 @@ function listRooms(seriesId: string, week: string): readonly Room[] {
     { name: 'Climate', href: climatePath(seriesId), under: climatePath(seriesId), icon: Thermometer },
     { name: 'Plans', href: plansPath(seriesId), under: plansPath(seriesId), icon: Route },
     { name: 'Safety', href: safetyPath(seriesId), under: safetyPath(seriesId), icon: ShieldAlert },
+    { name: 'Progress', href: progressPath(seriesId), under: progressPath(seriesId), icon: LineChart },
     { name: 'Records', href: recordsPath(seriesId), under: recordsPath(seriesId), icon: NotebookPen },
     { name: 'History', href: historyPath(seriesId), under: historyPath(seriesId), icon: Undo2 },
   ];

@@ -34,3 +34,5 @@ export { undoChange } from './undo-change';
 export { acceptPlan } from './accept-plan';
 export { discardPlan } from './discard-plan';
 export { requestPlan, type PlanOptions, type PlanProgress } from './request-plan';
+export { requestForecast, type ForecastOptions } from './request-forecast';
+export { acceptWhatIf, keepVariant, removeVariant, type WhatIfInput } from './what-if';

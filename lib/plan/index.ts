@@ -1,5 +1,7 @@
 export type * from './model';
 export { compilePlan, type Compiled } from './compile/compile';
+export { awayTable, expectedReady } from './compile/job-activities';
+export { beforeShotActivity, collectionActivity, dropOffActivity, episodeActivity, personResource, readName, taskActivity } from './compile/names';
 export { previousBlocks, type PreviousBlock } from './compile/draft';
 export { isFilmed } from './compile/session-calendars';
 export { beforeShots, shotsAhead, taskMinutes } from './compile/task-activities';

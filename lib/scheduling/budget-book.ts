@@ -21,6 +21,11 @@ export class BudgetBook {
     this.used.fill(0);
   }
 
+  /** Unit-minutes left of a budget of the model. */
+  roomOf(budget: number): number {
+    return this.model.budgets.limit[budget]! - this.used[budget]!;
+  }
+
   /** Counts units used over [from, to); a negative amount gives them back. */
   use(resource: number, from: number, to: number, amount: number): void {
     const { budgets } = this.model;

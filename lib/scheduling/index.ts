@@ -8,3 +8,4 @@ export { atBound } from './stop/at-bound';
 export { anyOf } from './stop/any-of';
 export { check, RULES, type Rule, type Violation } from './check';
 export { explainChain, explainPlacement, type ChainLink, type Reason } from './explain';
+export { Replay, type Policy } from './replay';

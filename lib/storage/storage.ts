@@ -1,6 +1,7 @@
 /** What the rest of the program may ask of the database. */
 import type { Change, SavedChange, Series, SeriesDocument } from '@/lib/build';
 import type { Reading } from '@/lib/climate';
+import type { NewForecast, SavedForecast } from '@/lib/forecast';
 import type { PlanStatus, SavedPlan } from '@/lib/plan';
 import { fail, issue, ok } from '@/lib/result';
 import type { Result } from '@/lib/result';
@@ -12,6 +13,7 @@ import { deleteSeries, insertSeries, listSeries, loadDocument, readDocument } fr
 import type { DocumentCache, SeriesSummary } from './document';
 import { Prisma } from './generated/client';
 import type { PrismaClient } from './generated/client';
+import { deleteForecast, insertForecast, listForecasts } from './forecasts';
 import { getChange, listChanges } from './history';
 import { findLatest, findPlan, insertPlan, listPlans, updatePlanStatus } from './plans';
 import type { NewPlan, PlanSummary } from './plans';
@@ -53,6 +55,12 @@ export interface Storage {
   listPlans(seriesId: string): Promise<readonly PlanSummary[]>;
   /** Accepting supersedes the plan accepted before. Issues: `no-such-plan`, `database-busy`. */
   setPlanStatus(seriesId: string, number: number, status: PlanStatus, at: Instant): Promise<Result<SavedPlan>>;
+  /** Keeps a forecast or a variant under the next number. Issues: `no-such-series`, `database-busy`. */
+  saveForecast(seriesId: string, forecast: NewForecast): Promise<Result<SavedForecast>>;
+  /** The latest of a kind, newest first. */
+  listForecasts(seriesId: string, kind: SavedForecast['kind'], most: number): Promise<readonly SavedForecast[]>;
+  /** Takes a kept forecast or variant out; false when there was none. */
+  removeForecast(seriesId: string, number: number): Promise<boolean>;
   /** The settings in force, read from the database. */
   readSettings(): Promise<Settings>;
   /** Closes the file. For scripts and tests; a server keeps it open. */
@@ -99,6 +107,9 @@ export async function openStorage(url?: string): Promise<Storage> {
     acceptedPlan: (seriesId) => findLatest(client, seriesId, 'accepted'),
     listPlans: (seriesId) => listPlans(client, seriesId),
     setPlanStatus: (seriesId, number, status, at) => write(client, (db) => updatePlanStatus(db, seriesId, number, status, at)),
+    saveForecast: (seriesId, forecast) => write(client, (db) => insertForecast(db, seriesId, forecast)),
+    listForecasts: (seriesId, kind, most) => listForecasts(client, seriesId, kind, most),
+    removeForecast: (seriesId, number) => deleteForecast(client, seriesId, number),
     readSettings: () => readSettings(client, location),
     close: () => disconnect(client),
   };

@@ -49,3 +49,7 @@ export { viewLaying } from './laying';
 export type { LayingView } from './laying';
 export { viewMaterialLibrary } from './material-library';
 export type { LibraryMaterial } from './material-library';
+export { viewProgress } from './progress';
+export type { Answer, ForecastView, Mark, ProgressView, Timelines } from './progress-model';
+export { viewWhatIf } from './what-if';
+export type { EffectView, VariantView, WhatIfChoice, WhatIfView } from './what-if';

@@ -1,3 +1,4 @@
+import type { ForecastInput, RunBlock } from '@/lib/forecast';
 import type { Issue, Result } from '@/lib/result';
 import type { Problem, Progress, Solution } from '@/lib/scheduling';
 
@@ -24,3 +25,15 @@ export interface WorkerTask {
 export type WorkerMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'done'; readonly result: Result<Solution, readonly Issue[]> };
+
+/** What a simulation thread is started with: its share of the runs. */
+export interface SimulationTask {
+  readonly input: ForecastInput;
+  readonly first: number;
+  readonly count: number;
+  /** One 32-bit cell; set to 1 to stop. */
+  readonly cancelCell: SharedArrayBuffer;
+}
+
+/** What a simulation thread posts. */
+export type SimulationMessage = { readonly kind: 'block'; readonly block: RunBlock } | { readonly kind: 'done' };

@@ -93,12 +93,13 @@ export function expectedReady(draft: Draft, job: OutsideJob): Instant | null {
   return backAfter(tradeDays(trade, days, zoneOf(draft), 0), droppedOff, quotedDays(draft, job));
 }
 
-function addAwayLag(draft: Draft, job: OutsideJob, trade: Trade): void {
+/** When a job dropped off at each minute of the plan is ready again, for a number of working days. `ready[k]` belongs to minute k x `step`. */
+export function awayTable(draft: Draft, job: OutsideJob, count: number): { readonly step: number; readonly ready: readonly number[] } {
+  const trade = need(draft.trades, job.tradeId, 'outside trade');
   const { from, to } = dates(draft);
   const zone = zoneOf(draft);
   const days = workingDays(openingHours(trade, from, addDays(to, 120), zone), zone);
   const trades = tradeDays(trade, days, zone, 0);
-  const count = quotedDays(draft, job);
   const ready: number[] = [];
   let date = from;
   let back = 0;
@@ -113,8 +114,14 @@ function addAwayLag(draft: Draft, job: OutsideJob, trade: Trade): void {
     }
     ready.push(Math.max(minute, back));
   }
+  return { step: AWAY_STEP, ready };
+}
+
+function addAwayLag(draft: Draft, job: OutsideJob): void {
   const ends = { from: { activity: dropOffActivity(job.id), at: 'end' as const }, to: { activity: collectionActivity(job.id), at: 'start' as const } };
-  addLag(draft, { ...ends, min: { kind: 'table', step: AWAY_STEP, ready } }, { kind: 'away', jobId: job.id, days: count, learned: draft.learned(trade) });
+  const trade = need(draft.trades, job.tradeId, 'outside trade');
+  const count = quotedDays(draft, job);
+  addLag(draft, { ...ends, min: { kind: 'table', ...awayTable(draft, job, count) } }, { kind: 'away', jobId: job.id, days: count, learned: draft.learned(trade) });
 }
 
 /** Adds what is left of an outside job: both trips and the time away, or the collection alone. */
@@ -129,7 +136,7 @@ export function addJob(draft: Draft, job: OutsideJob): void {
   }
   addActivity(draft, trip(draft, job, trade, dropOffActivity(job.id)), TRIP_DEMANDS);
   addActivity(draft, collection, TRIP_DEMANDS);
-  addAwayLag(draft, job, trade);
+  addAwayLag(draft, job);
   for (const partId of new Set(job.parts.map((use) => use.partId))) {
     draft.holds.push({ id: `away ${job.id} ${partId}`, resource: partResource(partId), amount: 1, from: dropOffActivity(job.id), to: collectionActivity(job.id) });
   }

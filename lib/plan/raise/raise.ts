@@ -82,6 +82,8 @@ function lastDone(compiled: Compiled, episodeId: string) {
 export interface SolveFacts {
   /** Milliseconds of solving. */
   readonly solveTime: number;
+  /** True: dates only, no reasons. For answers that nobody reads block by block. */
+  readonly isBare?: boolean;
 }
 
 /** The dated plan in trade words. @throws Error when the engine names something the compiler did not give it (a bug). */
@@ -90,7 +92,7 @@ export function raisePlan(compiled: Compiled, solution: Extract<Solution, { sche
   const { schedule } = solution;
   const placements = new Map(schedule.placements.map((placement) => [placement.activity, placement]));
   const work = schedule.placements
-    .map((placement) => workBlock(compiled, placement, readName(placement.activity).kind === 'episode' ? [] : reasonsFor(compiled, schedule, placement.activity)))
+    .map((placement) => workBlock(compiled, placement, facts.isBare === true || readName(placement.activity).kind === 'episode' ? [] : reasonsFor(compiled, schedule, placement.activity)))
     .filter((block): block is PlanBlock => block !== null);
   const finish = work.reduce((latest, block) => Math.max(latest, block.end), draft.now as number);
   return {

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ChevronLeft, ChevronRight, Flag, Route } from 'lucide-react';
-import { EmptyState, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath } from '@/app/_ui';
+import { EmptyState, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath, whatIfPath } from '@/app/_ui';
 import { parseIsoWeek } from '@/lib/calendar';
 import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekView } from '@/lib/views';
 import { BlockSheet } from '../block-sheet';
@@ -35,9 +35,12 @@ export default async function WeekPage({ params }: Props) {
         above={<WeekLinks view={view} />}
         title={view.label}
         actions={
-          <LinkButton href={plansPath(seriesId)} look={view.plan === null || view.plan.staleness ? 'main' : 'plain'}>
-            <Route size={18} aria-hidden /> {view.plan === null ? 'Make a plan' : 'Re-plan'}
-          </LinkButton>
+          <>
+            {view.plan === null ? null : <LinkButton href={whatIfPath(seriesId)}>What if…</LinkButton>}
+            <LinkButton href={plansPath(seriesId)} look={view.plan === null || view.plan.staleness ? 'main' : 'plain'}>
+              <Route size={18} aria-hidden /> {view.plan === null ? 'Make a plan' : 'Re-plan'}
+            </LinkButton>
+          </>
         }
       />
       {view.plan === null && view.sessions.length === 0 ? null : <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />}

@@ -1,0 +1,95 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { EmptyState, LinkButton, newRecordPath, oddsPath, PageBody, PageHead, plansPath, reviewPath, whatIfPath } from '@/app/_ui';
+import { loadDocument, openViewContext, viewProgress, type ProgressView } from '@/lib/views';
+import { Answers } from './answers';
+import { ForecastButton } from './forecast-button';
+import { Timelines } from './timelines';
+import styles from './progress.module.css';
+
+interface Props {
+  readonly params: Promise<{ seriesId: string }>;
+}
+
+export const metadata: Metadata = { title: 'Progress' };
+
+export default async function ProgressPage({ params }: Props) {
+  const { seriesId } = await params;
+  const document = await loadDocument(seriesId);
+  if (document === null) notFound();
+  const view = await viewProgress(await openViewContext(), document);
+  return (
+    <PageBody>
+      <PageHead
+        title="Progress"
+        lead={view.forecast === null ? 'Build and series on one axis. A forecast adds the odds.' : `Forecast ${view.forecast.number} of plan ${view.forecast.planNumber}, made ${view.forecast.madeAt}.`}
+        actions={view.planNumber === null ? null : (
+          <>
+            <LinkButton href={whatIfPath(seriesId)}>What if…</LinkButton>
+            {view.forecast === null ? null : <LinkButton href={oddsPath(seriesId)}>All odds</LinkButton>}
+            <LinkButton href={reviewPath(seriesId)}>Weekly review</LinkButton>
+          </>
+        )}
+      />
+      {view.planNumber === null ? <NoPlan view={view} /> : <Standing view={view} />}
+    </PageBody>
+  );
+}
+
+function NoPlan({ view }: { readonly view: ProgressView }) {
+  if (!view.hasWork) {
+    return (
+      <EmptyState title="There is no work yet" actions={<LinkButton href={newRecordPath(view.seriesId, 'task')} look="main">Add a task</LinkButton>}>
+        <p>Progress is measured in tasks: add the first, then make a plan.</p>
+      </EmptyState>
+    );
+  }
+  return (
+    <EmptyState title="There is no accepted plan yet" actions={<LinkButton href={plansPath(view.seriesId)} look="main">Make a plan</LinkButton>}>
+      <p>Odds and progress are told about a plan that counts. Make one and accept it.</p>
+    </EmptyState>
+  );
+}
+
+function Standing({ view }: { readonly view: ProgressView }) {
+  const { forecast, parts, seriesId } = view;
+  return (
+    <>
+      <Answers answers={view.answers} seriesId={seriesId} />
+      {forecast?.staleness ? <p className={styles.stale}>{forecast.staleness} Forecast again for odds of today.</p> : null}
+      <ForecastButton seriesId={seriesId} hasForecast={forecast !== null} />
+      {view.timelines === null ? null : (
+        <section className={styles.section} aria-labelledby="lines-head">
+          <h2 id="lines-head">Build and series</h2>
+          <Timelines timelines={view.timelines} />
+        </section>
+      )}
+      <div className={styles.columns}>
+        <section className={styles.section} aria-labelledby="parts-head">
+          <h2 id="parts-head">Parts</h2>
+          <dl className={styles.facts}>
+            <div><dt>Done</dt><dd>{parts.done.length} of {parts.total}</dd></div>
+            <div><dt>Away</dt><dd>{parts.away.length === 0 ? 'none' : parts.away.join(', ')}</dd></div>
+            <div><dt>Drying</dt><dd>{parts.drying.length === 0 ? 'none' : parts.drying.join(', ')}</dd></div>
+            <div><dt>With work left</dt><dd>{parts.open}</dd></div>
+          </dl>
+        </section>
+        <section className={styles.section} aria-labelledby="pace-head">
+          <h2 id="pace-head">Pace</h2>
+          <p>{view.earned.words}</p>
+          <dl className={styles.facts}>
+            {view.earned.facts.map(({ name, value }) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}
+          </dl>
+        </section>
+      </div>
+      {view.ghosts.length === 0 ? null : (
+        <section className={styles.section} aria-labelledby="ghosts-head">
+          <h2 id="ghosts-head">Earlier plans</h2>
+          <ul>
+            {view.ghosts.map((ghost) => <li key={ghost.number}>Plan {ghost.number}, made {ghost.made}, was to end {ghost.finish}.</li>)}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}

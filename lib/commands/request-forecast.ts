@@ -1,0 +1,71 @@
+/** Simulates the accepted plan in worker threads and keeps the odds. The plan is not touched. */
+import { checkSeries } from '@/lib/build';
+import {
+  checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, tellAssumptions, tellResult, withSaving, worthOf,
+  type Assumptions, type ForecastInput, type RunBlock, type SavedForecast, type Threat,
+} from '@/lib/forecast';
+import { compilePlan } from '@/lib/plan';
+import { fail, issue, ok, type Result } from '@/lib/result';
+import { simulateInWorkers } from '@/lib/worker';
+import type { CommandContext } from './context';
+import { loadDocument } from './save-edited';
+
+export interface ForecastOptions {
+  readonly runs: number;
+  readonly seed: number;
+  readonly assumptions?: Assumptions;
+  readonly signal?: AbortSignal;
+  /** 0 to 1 of the runs. */
+  readonly onProgress?: (share: number) => void;
+}
+
+/** Four weeks of sessions, so many times, after the last planned one. */
+const REPEATS = 4;
+/** Runs behind the worth of a saving, and threats it is worked out for. */
+const WORTH_RUNS = 600;
+const WORTH_FOR = 4;
+
+async function withWorth(input: ForecastInput, block: RunBlock, signal: AbortSignal | undefined): Promise<Threat[]> {
+  const threats = findThreats(input, block);
+  const worths: (number | null)[] = [];
+  for (const { subject } of threats.slice(0, WORTH_FOR)) {
+    const saved = await simulateInWorkers(withSaving(input, subject), Math.min(WORTH_RUNS, block.count), signal === undefined ? {} : { signal });
+    worths.push(saved.ok ? worthOf(block, saved.value) : null);
+  }
+  return threats.map((threat, k) => ({ ...threat, worth: worths[k] ?? null }));
+}
+
+/**
+ * Fails with the stops of the series, `no-accepted-plan`, `chance-out-of-range`, `assumption-below-zero`, `cancelled`, or what compiling
+ * finds.
+ */
+export async function requestForecast(ctx: CommandContext, seriesId: string, options: ForecastOptions): Promise<Result<{ readonly forecast: SavedForecast }>> {
+  const loaded = await loadDocument(ctx, seriesId);
+  if (!loaded.ok) return loaded;
+  const assumptions = checkAssumptions(options.assumptions ?? DEFAULT_ASSUMPTIONS);
+  if (!assumptions.ok) return assumptions;
+  const stops = checkSeries(loaded.value).filter((found) => found.severity === 'stop');
+  if (stops.length > 0) return fail(stops);
+  const plan = await ctx.storage.acceptedPlan(seriesId);
+  if (plan === null) return fail([issue('no-accepted-plan', 'There is no accepted plan, so there is nothing to give odds on.', 'Make a plan and accept it.')]);
+  const now = ctx.now();
+  const { document, lastPlanned } = continueSessions(loaded.value, REPEATS);
+  const compiled = compilePlan({ document, now, previousBlocks: new Map() });
+  if (!compiled.ok) return compiled;
+  const input = findChances(compiled.value, plan.result, { assumptions: assumptions.value, factors: new Map(), seed: options.seed });
+  const { onProgress, signal } = options;
+  const simulated = await simulateInWorkers(input, options.runs, {
+    ...(signal && { signal }),
+    onProgress: (done) => onProgress?.(done / options.runs),
+  });
+  if (!simulated.ok) return simulated;
+  const time = ctx.now() - now;
+  const threats = await withWorth(input, simulated.value, signal);
+  if (signal?.aborted === true) return fail([issue('cancelled', 'The forecast was stopped. Nothing was saved.', 'Start it again.')]);
+  const told = tellResult(compiled.value, input, simulated.value, {
+    time, lastPlanned, threats,
+    assumptions: [...tellAssumptions(assumptions.value), 'After the last planned session, those of the last four weeks go on.'],
+  });
+  const saved = await ctx.storage.saveForecast(seriesId, { kind: 'forecast', name: '', planNumber: plan.number, madeAt: now, result: told });
+  return saved.ok ? ok({ forecast: saved.value }) : saved;
+}

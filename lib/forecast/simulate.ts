@@ -1,0 +1,245 @@
+/** Runs of a forecast: draws the luck of each, replays the plan under it, keeps the ends. */
+import { Replay, type LagLength } from '@/lib/scheduling';
+import { drawAt, hashName, readTable, thresholdOf } from './draws';
+import type { ForecastInput, RunBlock } from './model';
+
+/** Every so many runs the chain that set the finish is followed back. */
+const CRITICAL_EVERY = 4;
+/** Purposes of draws, apart from each other. */
+const LENGTH = 0;
+const RETAKE = 1;
+const LOST = 2;
+const SPOIL = 3;
+const DELAY = 4;
+const ABSENCE = 5;
+const COLD = 6;
+const MOST_RETAKES = 12;
+
+interface Length {
+  readonly at: number;
+  readonly hash: number;
+  readonly quantiles: Int32Array;
+  readonly group: number;
+  readonly takes: number;
+  readonly retake: number;
+  readonly retakeMinutes: number;
+  readonly lost: number;
+  readonly lostMinutes: number;
+  readonly most: number;
+}
+
+interface Delay {
+  readonly hash: number;
+  readonly lag: number;
+  readonly activity: number;
+  readonly limits: Float64Array;
+  readonly ready: readonly (Int32Array | null)[];
+  readonly release: Int32Array;
+}
+
+interface Spoil {
+  readonly hash: number;
+  readonly redo: number;
+  readonly threshold: number;
+  readonly minutes: number;
+  readonly wait: number;
+  readonly waitMinutes: number;
+}
+
+interface Coat {
+  readonly at: number;
+  readonly week: number;
+  readonly lags: Int32Array;
+  /** Stretched tables of those lags whose length is a table. */
+  readonly tables: readonly (Int32Array | null)[];
+}
+
+/** A simulation ready to run: everything looked up once, so that a run allocates nothing. */
+export class Simulation {
+  readonly replay: Replay;
+  private readonly lengths: readonly Length[];
+  private readonly groups: readonly { readonly hash: number; readonly perMille: Int32Array }[];
+  private readonly factor: Int32Array;
+  private readonly delays: readonly Delay[];
+  private readonly spoils: readonly Spoil[];
+  private readonly coats: readonly Coat[];
+  private readonly isCold: Uint8Array;
+  private readonly absences: readonly { readonly hash: number; readonly resource: number; readonly threshold: number; readonly weeks: readonly (readonly { readonly start: number; readonly end: number }[])[] }[];
+  private readonly watched: Int32Array;
+  private readonly sharers: readonly Int32Array[];
+  private lostShots = 0;
+  private spoiltCoats = 0;
+  private retakes = 0;
+
+  constructor(private readonly input: ForecastInput) {
+    const { policy, problem, seed } = input;
+    this.replay = new Replay(problem, policy);
+    const activity = indexOf(problem.activities);
+    const lag = indexOf(problem.lags);
+    const resource = indexOf(problem.resources);
+    const group = indexOf(input.groups);
+    this.lengths = input.lengths.map((chance) => {
+      const at = activity(chance.activity);
+      return {
+        at, hash: hashName(chance.activity, seed), quantiles: chance.quantiles, group: chance.group === null ? -1 : group(chance.group),
+        takes: chance.takes, retake: thresholdOf(chance.retakeChance), retakeMinutes: chance.retakeMinutes,
+        lost: thresholdOf(chance.lostChance), lostMinutes: chance.lostMinutes,
+        most: this.replay.longestDuration(at, 8 * problem.activities[at]!.duration + 480),
+      };
+    });
+    this.groups = input.groups.map(({ id, perMille }) => ({ hash: hashName(`factor ${id}`, seed), perMille }));
+    this.factor = new Int32Array(this.groups.length);
+    this.delays = input.delays.map((chance) => ({
+      hash: hashName(`delay ${chance.id}`, seed), lag: chance.lag === null ? -1 : lag(chance.lag), activity: chance.activity === null ? -1 : activity(chance.activity),
+      limits: limitsOf(chance.outcomes.map(({ share }) => share)), ready: chance.outcomes.map(({ ready }) => ready), release: Int32Array.from(chance.outcomes, ({ release }) => release),
+    }));
+    this.spoils = input.spoils.map((chance) => ({
+      hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance), minutes: chance.redoMinutes,
+      wait: lag(chance.wait), waitMinutes: chance.waitMinutes,
+    }));
+    this.coats = (input.cold?.coats ?? []).map((coat) => ({ at: activity(coat.activity), week: coat.week, lags: Int32Array.from(coat.lags, lag), tables: coat.lags.map((id) => stretched(problem.lags[lag(id)]?.min, input.cold?.perMille ?? 1000)) }));
+    this.isCold = new Uint8Array(input.cold?.weeks ?? 0);
+    this.absences = input.absences.map(({ chance, resource: id, weeks }) => ({ hash: hashName(`absence ${id}`, seed), resource: resource(id), threshold: thresholdOf(chance), weeks }));
+    this.watched = Int32Array.from(input.watched, activity);
+    this.sharers = this.replay.listSharers();
+  }
+
+  /** Runs number `first` to `first + count`. */
+  runMany(first: number, count: number): RunBlock {
+    const { replay, watched } = this;
+    const finish = new Int32Array(count);
+    const ends = new Int32Array(count * watched.length);
+    const critical = new Int32Array(replay.count);
+    let criticalRuns = 0;
+    let missedWindows = 0;
+    this.lostShots = 0;
+    this.spoiltCoats = 0;
+    this.retakes = 0;
+    for (let k = 0; k < count; k += 1) {
+      const run = first + k;
+      this.draw(run);
+      replay.run();
+      missedWindows += replay.missedWindows;
+      const last = this.lastActivity();
+      finish[k] = last < 0 ? 0 : replay.end[last]!;
+      for (let w = 0; w < watched.length; w += 1) ends[k * watched.length + w] = replay.end[watched[w]!]!;
+      if (run % CRITICAL_EVERY !== 0 || last < 0) continue;
+      criticalRuns += 1;
+      this.markChain(last, critical);
+    }
+    return { first, count, finish, watched: ends, critical, criticalRuns, lostShots: this.lostShots, spoiltCoats: this.spoiltCoats, missedWindows, retakes: this.retakes };
+  }
+
+  /** Sets the luck of a run. */
+  draw(run: number): void {
+    const { replay } = this;
+    replay.reset();
+    for (let g = 0; g < this.groups.length; g += 1) this.factor[g] = readTable(this.groups[g]!.perMille, drawAt(this.groups[g]!.hash, run, LENGTH));
+    for (const length of this.lengths) replay.duration[length.at] = this.drawLength(length, run);
+    for (const delay of this.delays) this.drawDelay(delay, run);
+    this.drawCold(run);
+    for (const spoil of this.spoils) this.drawSpoil(spoil, run);
+    for (const absence of this.absences) {
+      for (let week = 0; week < absence.weeks.length; week += 1) {
+        if (drawAt(absence.hash, run, ABSENCE + 16 * week) >= absence.threshold) continue;
+        for (const { end, start } of absence.weeks[week]!) replay.block(absence.resource, start, end);
+      }
+    }
+  }
+
+  private drawLength(length: Length, run: number): number {
+    let minutes = readTable(length.quantiles, drawAt(length.hash, run, LENGTH));
+    if (length.group >= 0) minutes = Math.round((minutes * this.factor[length.group]!) / 1000);
+    if (length.retake > 0) {
+      for (let take = 0, more = 0; take < length.takes && more < MOST_RETAKES; take += 1) {
+        while (more < MOST_RETAKES && drawAt(length.hash, run, RETAKE + 16 * (take * MOST_RETAKES + more)) < length.retake) {
+          more += 1;
+          minutes += length.retakeMinutes;
+          this.retakes += 1;
+        }
+      }
+    }
+    if (length.lost > 0 && drawAt(length.hash, run, LOST) < length.lost) {
+      minutes += length.lostMinutes;
+      this.lostShots += 1;
+    }
+    // What is longer than any session takes the longest there is.
+    return Math.max(1, Math.min(length.most, minutes));
+  }
+
+  private drawDelay(delay: Delay, run: number): void {
+    const draw = drawAt(delay.hash, run, DELAY);
+    let k = 0;
+    while (k < delay.limits.length - 1 && draw >= delay.limits[k]!) k += 1;
+    if (delay.lag >= 0) this.replay.setLag(delay.lag, 0, delay.ready[k]!);
+    if (delay.activity >= 0) this.replay.release[delay.activity] = Math.min(delay.release[k]!, this.replay.horizon);
+  }
+
+  private drawCold(run: number): void {
+    const { cold } = this.input;
+    if (cold === null) return;
+    const begins = thresholdOf(cold.begins);
+    const lasts = thresholdOf(cold.lasts);
+    const hash = hashName('cold', this.input.seed);
+    for (let week = 0; week < this.isCold.length; week += 1) {
+      const wasCold = week > 0 && this.isCold[week - 1] === 1;
+      this.isCold[week] = drawAt(hash, run, COLD + 16 * week) < (wasCold ? lasts : begins) ? 1 : 0;
+    }
+    const { replay } = this;
+    for (const coat of this.coats) {
+      if (this.isCold[coat.week] !== 1) continue;
+      for (let k = 0; k < coat.lags.length; k += 1) {
+        const lag = coat.lags[k]!;
+        replay.setLag(lag, Math.round((replay.lagMinutes(lag) * cold.perMille) / 1000), coat.tables[k]);
+      }
+      for (let row = replay.tailFrom[coat.at]!; row < replay.tailFrom[coat.at + 1]!; row += 1) replay.tail[row] = Math.round((replay.tail[row]! * cold.perMille) / 1000);
+    }
+  }
+
+  private drawSpoil(spoil: Spoil, run: number): void {
+    const { replay } = this;
+    const isSpoilt = drawAt(spoil.hash, run, SPOIL) < spoil.threshold;
+    replay.duration[spoil.redo] = isSpoilt ? spoil.minutes : 0;
+    replay.setLag(spoil.wait, isSpoilt ? spoil.waitMinutes : 0);
+    if (!isSpoilt) {
+      // Nothing is done again, so nothing dries again.
+      for (let row = replay.tailFrom[spoil.redo]!; row < replay.tailFrom[spoil.redo + 1]!; row += 1) replay.tail[row] = 0;
+      return;
+    }
+    this.spoiltCoats += 1;
+  }
+
+  private lastActivity(): number {
+    const { end } = this.replay;
+    let last = -1;
+    for (let i = 0; i < end.length; i += 1) if (last < 0 || end[i]! > end[last]!) last = i;
+    return last;
+  }
+
+  private markChain(last: number, critical: Int32Array): void {
+    for (let at = last, steps = 0; at >= 0 && steps < this.replay.count; steps += 1) {
+      critical[at]! += 1;
+      at = this.replay.isPlaced[at] === 0 ? -1 : this.replay.binding(at, this.sharers);
+    }
+  }
+}
+
+function indexOf(rows: readonly { readonly id: string }[]): (id: string) => number {
+  const map = new Map(rows.map((row, index) => [row.id, index]));
+  return (id) => {
+    const found = map.get(id);
+    if (found === undefined) throw new Error(`The forecast names "${id}", which the problem does not have.`);
+    return found;
+  };
+}
+
+function limitsOf(shares: readonly number[]): Float64Array {
+  let sum = 0;
+  return Float64Array.from(shares, (share) => thresholdOf((sum += share)));
+}
+
+/** The waits of a table, each longer by the same share. */
+function stretched(length: LagLength | undefined, perMille: number): Int32Array | null {
+  if (length?.kind !== 'table') return null;
+  return Int32Array.from(length.ready, (ready, k) => k * length.step + Math.round(((ready - k * length.step) * perMille) / 1000));
+}

@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { instantOf } from '@/lib/calendar';
+import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, joinBlocks, quantileOf, Simulation, WHAT_IF_KINDS, withSaving, worthOf } from '@/lib/forecast';
+import { compilePlan } from '@/lib/plan';
+import { unwrap } from '@/lib/result';
+import { demoSeries } from '@/seed/demo';
+import { planOf } from '../plan/plan-of';
+
+const now = instantOf('2026-11-30', '09:00', 'Europe/London');
+const document = demoSeries('2026-11-30');
+const { compiled, plan, schedule } = planOf(document, now, { schedules: 10 });
+const calm = { ...DEFAULT_ASSUMPTIONS, factorDeviation: 0, retakeChance: 0, lostChance: 0, spoilChance: 0, coldBegins: 0, absenceChance: 0 };
+const longer = unwrap(compilePlan({ document: continueSessions(document, 4).document, now, previousBlocks: new Map() }));
+const input = findChances(longer, plan, { assumptions: DEFAULT_ASSUMPTIONS, factors: new Map(), seed: 1 });
+
+describe('a simulation of the demo', () => {
+  it('gives the accepted plan back, minute by minute, when nothing goes otherwise', () => {
+    const neutral = { ...findChances(compiled, plan, { assumptions: calm, factors: new Map(), seed: 1 }), lengths: [], groups: [], delays: [] };
+    const simulation = new Simulation(neutral);
+    simulation.runMany(0, 1);
+    const planned = new Map(schedule.placements.map((placement) => [placement.activity, placement.start]));
+    const moved = simulation.replay.names.filter((name, i) => planned.has(name) && planned.get(name) !== simulation.replay.start[i]);
+    expect(moved).toEqual([]);
+  });
+
+  it('gives the same runs whole and in blocks, in whatever order they come', () => {
+    const whole = new Simulation(input).runMany(0, 60);
+    const other = new Simulation(input);
+    const blocks = [other.runMany(40, 20), other.runMany(0, 15), other.runMany(15, 25)];
+    const joined = joinBlocks(blocks);
+    expect([...joined.finish]).toEqual([...whole.finish]);
+    expect([...joined.watched]).toEqual([...whole.watched]);
+    expect(joined.critical).toEqual(whole.critical);
+  });
+
+  it('meets the same luck by name, so that an hour saved is never mixed with other luck', () => {
+    const plain = new Simulation(input).runMany(0, 150);
+    const saved = new Simulation(withSaving(input, { kind: 'task', id: 'task-first-start' })).runMany(0, 150);
+    expect(worthOf(plain, saved)).toBeGreaterThan(0);
+    expect(worthOf(plain, plain)).toBe(0);
+  });
+
+  it('ends later, on average, than the plan that meets no bad luck', () => {
+    const sorted = new Simulation(input).runMany(0, 200).finish.toSorted();
+    expect(quantileOf(sorted, 0.5)).toBeGreaterThan(Math.max(...schedule.placements.map((placement) => placement.end)));
+  });
+});
+
+describe('the ten what-ifs on the demo', () => {
+  it.each(WHAT_IF_KINDS)('%s is told with at most three changes, each of its own kind, that leave less harm', (kind) => {
+    const effect = unwrap(findEffect({ document, plan, now }, [{ kind, target: '' }]));
+    expect(effect.words).toHaveLength(1);
+    expect(effect.diff.summary).toMatch(/\.$/);
+    const kinds = effect.remedies.map((remedy) => remedy.kind);
+    expect(kinds.length).toBeLessThanOrEqual(3);
+    expect(new Set(kinds).size).toBe(kinds.length);
+    const harm = ({ lateMinutes, slipMinutes, open, unplaced }: typeof effect.standing) => [open, unplaced, lateMinutes, slipMinutes].map((one) => String(Math.round(one)).padStart(12, '0')).join();
+    for (const remedy of effect.remedies) expect(harm(remedy.standing) < harm(effect.standing)).toBe(true);
+  });
+
+  it('combine in the order they are named', () => {
+    const effect = unwrap(findEffect({ document, plan, now }, [{ kind: 'week-off', target: '' }, { kind: 'heater-broken', target: '' }]));
+    expect(effect.words).toEqual(['No session until Mon 7 Dec', 'No heating for seven days']);
+  });
+});
