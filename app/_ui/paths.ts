@@ -14,6 +14,8 @@ const KIND_SLUGS = {
   task: 'tasks',
   outsideJob: 'outside-jobs',
   link: 'links',
+  camera: 'cameras',
+  promise: 'promises',
 } as const satisfies Record<ListKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */

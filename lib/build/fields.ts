@@ -35,6 +35,8 @@ export const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     isNoiseAllowed: 'noise allowed', heating: 'heating',
   },
   episode: { name: 'name', releaseDate: 'release date', isEvergreen: 'evergreen', status: 'status' },
+  camera: { name: 'name', rate: 'frame rate', isDropFrame: 'drop-frame', clockOffset: 'clock' },
+  promise: { name: 'words', saidInId: 'said in', where: 'where', dueId: 'due episode', closure: 'how it ended', reason: 'reason', closedInId: 'ended in' },
 };
 
 /** The label of a field, or the field's own name when it has none. @example fieldLabel('task', 'effort') // 'hands-on time' */

@@ -14,11 +14,13 @@ export type FieldsOf<K extends RecordKind> = Omit<RecordOf<K>, 'id' | 'revision'
 export const LIST_KEYS = {
   person: 'people', place: 'places', equipment: 'equipment', part: 'parts', material: 'materials', trade: 'trades',
   outsideJob: 'outsideJobs', task: 'tasks', link: 'links', session: 'sessions', episode: 'episodes',
+  camera: 'cameras', promise: 'promises',
 } as const satisfies Record<ListKind, keyof SeriesDocument>;
 
 /** Kinds of list records, in the order in which they can be made: what is pointed at comes first. */
 export const LIST_KINDS: readonly ListKind[] = [
   'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link',
+  'camera', 'promise',
 ];
 
 /** Every kind, the series first. */
@@ -27,6 +29,7 @@ export const RECORD_KINDS: readonly RecordKind[] = ['series', ...LIST_KINDS];
 const LABELS: Record<RecordKind, string> = {
   series: 'series', person: 'person', place: 'place', equipment: 'piece of equipment', part: 'part', material: 'material',
   trade: 'outside trade', outsideJob: 'outside job', task: 'task', link: 'link', session: 'session', episode: 'episode',
+  camera: 'camera', promise: 'promise on camera',
 };
 
 /** The kind in plain words. @example kindLabel('outsideJob') // 'outside job' */
@@ -52,6 +55,8 @@ const READERS: { readonly [K in RecordKind]: (document: SeriesDocument) => reado
   link: (document) => document.links,
   session: (document) => document.sessions,
   episode: (document) => document.episodes,
+  camera: (document) => document.cameras,
+  promise: (document) => document.promises,
 };
 
 /** Records of one kind, in their order. The series itself is a list of one. */
@@ -86,6 +91,8 @@ const WRITERS: { readonly [K in ListKind]: (document: SeriesDocument, list: read
   link: (document, list) => ({ ...document, links: list.filter(isOfKind('link')) }),
   session: (document, list) => ({ ...document, sessions: list.filter(isOfKind('session')) }),
   episode: (document, list) => ({ ...document, episodes: list.filter(isOfKind('episode')) }),
+  camera: (document, list) => ({ ...document, cameras: list.filter(isOfKind('camera')) }),
+  promise: (document, list) => ({ ...document, promises: list.filter(isOfKind('promise')) }),
 };
 
 /** By order; records with the same order keep one sequence everywhere, by id. */

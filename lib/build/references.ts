@@ -52,6 +52,11 @@ const READERS = {
     ...session.placeIds.map((id, index) => pointer('place', id, ['placeIds', index], 'place')),
     ...session.crewIds.map((id, index) => pointer('person', id, ['crewIds', index], 'crew')),
   ],
+  promise: (promise) => [
+    ...optional('episode', promise.saidInId, ['saidInId'], 'said in'),
+    ...optional('episode', promise.dueId, ['dueId'], 'due episode'),
+    ...optional('episode', promise.closedInId, ['closedInId'], 'ended in'),
+  ],
 } satisfies Readers;
 
 /** Every pointer that a record holds, in the order of its fields. */
@@ -62,6 +67,7 @@ export function referencesOf(record: SeriesRecord): readonly Reference[] {
     case 'task': return READERS.task(record);
     case 'link': return READERS.link(record);
     case 'session': return READERS.session(record);
+    case 'promise': return READERS.promise(record);
     default: return [];
   }
 }
@@ -98,6 +104,10 @@ export function withoutReference(record: SeriesRecord, kind: RecordKind, id: str
         placeIds: kind === 'place' ? record.placeIds.filter((other) => other !== id) : record.placeIds,
         crewIds: kind === 'person' ? record.crewIds.filter((other) => other !== id) : record.crewIds,
       };
+    case 'promise': {
+      const without = (episodeId: string | null): string | null => (kind === 'episode' && episodeId === id ? null : episodeId);
+      return { ...record, saidInId: without(record.saidInId), dueId: without(record.dueId), closedInId: without(record.closedInId) };
+    }
     default:
       return record;
   }

@@ -6,7 +6,7 @@ import type { SeriesContext } from './context';
 function emptyDocument(series: Series): SeriesDocument {
   return {
     series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [],
-    tasks: [], links: [], sessions: [], episodes: [],
+    tasks: [], links: [], sessions: [], episodes: [], cameras: [], promises: [],
   };
 }
 

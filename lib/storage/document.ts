@@ -62,6 +62,8 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
     links: await TABLES.link.list(db, seriesId),
     sessions: await TABLES.session.list(db, seriesId),
     episodes: await TABLES.episode.list(db, seriesId),
+    cameras: await TABLES.camera.list(db, seriesId),
+    promises: await TABLES.promise.list(db, seriesId),
   };
 }
 

@@ -4,6 +4,7 @@ import {
   EPISODE_SECTIONS, EQUIPMENT_SECTIONS, MATERIAL_SECTIONS, PART_SECTIONS, PERSON_SECTIONS, PLACE_SECTIONS,
   SERIES_SECTIONS, SESSION_SECTIONS, TRADE_SECTIONS,
 } from './record-form-fields-things';
+import { CAMERA_SECTIONS, PROMISE_SECTIONS } from './record-form-fields-film';
 import { LINK_SECTIONS, OUTSIDE_JOB_SECTIONS, TASK_SECTIONS } from './record-form-fields-work';
 import type { FieldSpec, FormSection } from './record-form-model';
 
@@ -20,6 +21,8 @@ const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
   task: TASK_SECTIONS,
   outsideJob: OUTSIDE_JOB_SECTIONS,
   link: LINK_SECTIONS,
+  camera: CAMERA_SECTIONS,
+  promise: PROMISE_SECTIONS,
 };
 
 export function listSections(kind: RecordKind): readonly FormSection[] {

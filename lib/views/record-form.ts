@@ -40,6 +40,10 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
       return { tradeId: document.trades[0]?.id, crew: 1 };
     case 'link':
       return { clock: 'elapsed', minWait: 0 };
+    case 'camera':
+      return { rate: document.series.frameRate, clockOffset: 0 };
+    case 'promise':
+      return { closure: 'open' };
     case 'person':
     case 'series':
       return {};

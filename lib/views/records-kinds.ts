@@ -71,6 +71,16 @@ export const KIND_WORDS: readonly KindWords[] = [
     purpose: 'An order or a wait that does not follow from the states of the parts.',
     whenNone: 'Most builds need few of these. Add one where a wait is missing.',
   },
+  {
+    kind: 'camera', plural: 'Cameras', one: 'camera', isByTime: false,
+    purpose: 'How each camera counts frames and how its clock stands, so that takes can be found.',
+    whenNone: 'Add the camera whose takes are logged.',
+  },
+  {
+    kind: 'promise', plural: 'Promises', one: 'promise', isByTime: false,
+    purpose: 'What was promised to viewers on camera, and how each promise ended.',
+    whenNone: 'Add a promise the moment it is spoken: viewers remember.',
+  },
 ];
 
 export function wordsOfKind(kind: ListKind): KindWords {

@@ -3,6 +3,7 @@ import { weekdayOf } from '@/lib/calendar';
 import type { CivilDate, Series, SeriesDocument } from '@/lib/build';
 import { celsius } from '@/lib/units';
 import { episodes } from './episodes';
+import { cameras, promises } from './film';
 import { links } from './links';
 import { materials } from './materials';
 import { parts } from './parts';
@@ -54,6 +55,8 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     links: links.map(raiseLink),
     sessions: buildSessions(dayOf(frame, 0), (moment) => momentOf(frame, moment)),
     episodes: episodes.map((draft, order) => raiseEpisode(frame, draft, order)),
+    cameras,
+    promises,
   };
   return newId === undefined ? document : renewIds(document, newId);
 }

@@ -193,7 +193,7 @@ export function sampleSeries(more: Partial<SeriesDocument> = {}): SeriesDocument
       fillLimit: 0.7, workshopTemperature: celsius(12), runtime: { target: 20, min: 15, max: 25 },
       frameRate: { numerator: 25, denominator: 1 },
     },
-    changeNumber: 0, people, places, equipment, parts, materials, trades, outsideJobs, tasks, links, sessions, episodes, ...more,
+    changeNumber: 0, people, places, equipment, parts, materials, trades, outsideJobs, tasks, links, sessions, episodes, cameras: [], promises: [], ...more,
   };
 }
 

@@ -12,7 +12,7 @@ interface Kept {
 
 function emptyDocument(series: SeriesDocument['series']): SeriesDocument {
   return {
-    series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [],
+    series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [], cameras: [], promises: [],
   };
 }
 

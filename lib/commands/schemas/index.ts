@@ -2,6 +2,7 @@
 import { fieldLabel, type FieldsOf, type RecordKind } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { z } from 'zod';
+import { cameraSchema } from './camera';
 import { episodeSchema } from './episode';
 import { equipmentSchema } from './equipment';
 import { linkSchema } from './link';
@@ -10,6 +11,7 @@ import { outsideJobSchema } from './outside-job';
 import { partSchema } from './part';
 import { personSchema } from './person';
 import { placeSchema } from './place';
+import { promiseSchema } from './promise';
 import { seriesSchema } from './series';
 import { sessionSchema } from './session';
 import { taskSchema } from './task';
@@ -34,6 +36,8 @@ const SCHEMAS = {
   link: () => linkSchema,
   session: sessionSchema,
   episode: () => episodeSchema,
+  camera: () => cameraSchema,
+  promise: () => promiseSchema,
 } as const satisfies { readonly [K in RecordKind]: SchemaOf<K> };
 
 type OutputOf<K extends RecordKind> = z.output<ReturnType<(typeof SCHEMAS)[K]>>;
