@@ -86,7 +86,16 @@ export function gatherFacts(input: FactsInput): Facts {
   };
 }
 
-export const sayAt = (facts: Facts, at: Instant): string => formatMoment(at, facts.document.series.zone);
+/** Moments already in words: many findings speak of the same ones. */
+const said = new WeakMap<Facts, Map<Instant, string>>();
+
+export function sayAt(facts: Facts, at: Instant): string {
+  const words = said.get(facts) ?? new Map<Instant, string>();
+  said.set(facts, words);
+  const known = words.get(at) ?? formatMoment(at, facts.document.series.zone);
+  words.set(at, known);
+  return known;
+}
 
 /** States in which a part may be while a shot of this purpose is taken; null: any. */
 export function statesForShot(use: { readonly from: string | null; readonly to: string | null }, purpose: Shot['purpose']): readonly string[] | null {

@@ -38,6 +38,8 @@ export interface StateLine {
   readonly partId: string;
   /** In the order of time; observed points first, planned ones after them. */
   readonly points: readonly StatePoint[];
+  /** How many of them are observed. */
+  readonly observed: number;
   readonly redos: readonly Redo[];
 }
 
@@ -125,29 +127,41 @@ export function drawStateLines(document: SeriesDocument, blocks: readonly Planne
   addBlocks(points, document, blocks);
   return document.parts.map((part) => {
     const own = (points.get(part.id) ?? []).toSorted((a, b) => Number(a.isPlanned) - Number(b.isPlanned) || a.at - b.at);
-    return { partId: part.id, ...withBranches(part, own) };
+    return { partId: part.id, observed: own.filter(({ isPlanned }) => !isPlanned).length, ...withBranches(part, own) };
   });
 }
 
 /** Which points count: what was observed, or the plan as well. */
 export type Evidence = 'observed' | 'planned';
 
-/** The last point at or before a moment that says something of the kind asked for. */
-function lastBefore(line: StateLine, at: Instant, evidence: Evidence, says: (point: StatePoint) => boolean): StatePoint | null {
-  let found: StatePoint | null = null;
-  for (const point of line.points) {
-    if (point.at > at || (point.isPlanned && evidence === 'observed')) continue;
-    if (says(point) && (found === null || point.at >= found.at)) found = point;
+/** Index after the last point of points[from, to) at or before a moment; they are in the order of time. */
+function countUntil(points: readonly StatePoint[], at: Instant, from: number, to: number): number {
+  let [low, high] = [from, to];
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (points[middle]!.at <= at) low = middle + 1;
+    else high = middle;
   }
-  return found;
+  return low;
+}
+
+/** The last point at or before a moment that says something of the kind asked for. */
+function lastBefore({ points, observed }: StateLine, at: Instant, evidence: Evidence, says: 'stateId' | 'whereabouts'): StatePoint | null {
+  const last = (from: number, to: number): StatePoint | null => {
+    for (let index = countUntil(points, at, from, to) - 1; index >= from; index -= 1) if (points[index]![says] !== null) return points[index]!;
+    return null;
+  };
+  const seen = last(0, observed);
+  const planned = evidence === 'planned' ? last(observed, points.length) : null;
+  return planned !== null && (seen === null || planned.at >= seen.at) ? planned : seen;
 }
 
 /** The point that gives the part's state at a moment; null when none is known. */
 export function stateAt(line: StateLine, at: Instant, evidence: Evidence): StatePoint | null {
-  return lastBefore(line, at, evidence, ({ stateId }) => stateId !== null);
+  return lastBefore(line, at, evidence, 'stateId');
 }
 
 /** The point that says where the part is at a moment; null: where the record says. */
 export function whereaboutsAt(line: StateLine, at: Instant, evidence: Evidence): StatePoint | null {
-  return lastBefore(line, at, evidence, ({ whereabouts }) => whereabouts !== null);
+  return lastBefore(line, at, evidence, 'whereabouts');
 }

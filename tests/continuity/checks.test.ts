@@ -146,7 +146,7 @@ test('2,000 shots and 20,000 entries are checked in 200 ms on a quiet machine', 
     states: Array.from({ length: 11 }, (_state, state) => ({ id: `p${index}-s${state}`, name: `state ${state}` })),
   }));
   const entries = Array.from({ length: 20_000 }, (_, index) => (index % 4 === 0
-    ? take({ number: index, cameraId: 'camera-a', size: 'wide', format: R25, startFrame: index * 100, endFrame: index * 100 + 90 }, { at: addMinutes(tue, index / 60), taskId: `t${index % 500}`, shotId: `t${index % 500}-d` })
+    ? take({ number: index, cameraId: 'camera-a', size: 'wide', format: R25, startFrame: index * 100, endFrame: index * 100 + 90 }, { at: addMinutes(tue, index % 500), taskId: `t${index % 500}`, shotId: `t${index % 500}-d` })
     : entry({ at: addMinutes(tue, index / 60), kind: index % 4 === 1 ? 'look' : 'note', look: index % 4 === 1 ? LOOK : null, observed: index % 20 === 2 ? [{ partId: `p${index % 50}`, stateId: `p${index % 50}-s5`, whereabouts: null }] : [] })));
   const document = sampleSeries({ tasks, parts, outsideJobs: [], links: [], cameras: [cameraA] });
   const blocks = tasks.slice(250).map((task, index) => block(task.id, addMinutes(later, index * 60), 1, { partIds: task.parts.map(({ partId }) => partId) }));

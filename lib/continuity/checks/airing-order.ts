@@ -16,22 +16,29 @@ function momentOf(facts: Facts, task: Task): Instant | null {
   return task.doneAt ?? facts.blocksOfTask.get(task.id)?.[0]?.end ?? null;
 }
 
-function listShown(facts: Facts, partId: string, places: ReadonlyMap<string, number>, tasksOf: (piece: AiredPiece) => readonly Task[]): readonly Shown[] {
-  return facts.airing.flatMap((piece) => tasksOf(piece).flatMap((task) => task.parts.filter((use) => use.partId === partId).flatMap((use) => {
-    const stateId = use.to ?? use.from;
-    const place = stateId === null ? undefined : places.get(stateId);
-    const at = momentOf(facts, task);
-    return stateId === null || place === undefined || at === null ? [] : [{ piece, task, place, stateId, at }];
-  })));
+/** What viewers see of each part, in the order of airing. */
+function listShown(facts: Facts): ReadonlyMap<string, readonly Shown[]> {
+  const shown = new Map<string, Shown[]>(facts.document.parts.map(({ id }) => [id, []]));
+  const places = new Map(facts.document.parts.map((part) => [part.id, new Map(part.states.map(({ id }, index) => [id, index]))]));
+  for (const piece of facts.airing) {
+    for (const task of piece.taskIds.flatMap((id) => facts.tasks.get(id) ?? [])) {
+      const at = momentOf(facts, task);
+      for (const use of task.parts) {
+        const stateId = use.to ?? use.from;
+        const place = stateId === null ? undefined : places.get(use.partId)?.get(stateId);
+        if (stateId !== null && place !== undefined && at !== null) shown.get(use.partId)?.push({ piece, task, place, stateId, at });
+      }
+    }
+  }
+  return shown;
 }
 
 /** 17: what viewers see does not run backwards without saying so. */
 export const airingOrder = makeCheck(17, 'warn', 'No part goes back in time between one picture and the next unless it is marked as a flashback', (facts) => {
-  const tasksOf = (piece: AiredPiece): readonly Task[] => piece.taskIds.flatMap((id) => facts.tasks.get(id) ?? []);
+  const shownOf = listShown(facts);
   return facts.document.parts.flatMap((part) => {
-    const places = new Map(part.states.map(({ id }, index) => [id, index]));
     let furthest: Shown | null = null;
-    return listShown(facts, part.id, places, tasksOf).flatMap((shown) => {
+    return (shownOf.get(part.id) ?? []).flatMap((shown) => {
       const before: Shown | null = furthest;
       if (before === null || (shown.at >= before.at || shown.place > before.place)) {
         furthest = shown;

@@ -1,4 +1,4 @@
-import { dateOf } from '@/lib/calendar';
+import { dateOf, endOfDay, startOfDay } from '@/lib/calendar';
 import { sayAt, type Facts } from '../facts';
 import type { TakeEntry } from '../log-entry';
 import { checkFormat, framesPerDay, sayFormat, writeTimecode } from '../timecode';
@@ -28,10 +28,16 @@ interface Ranged {
 /** Takes of one camera and day whose frames overlap. */
 function findOverlaps(facts: Facts): readonly (readonly [Ranged, Ranged])[] {
   const groups = new Map<string, Ranged[]>();
+  let [day, from, to] = ['', Infinity, -Infinity];
   for (const entry of facts.takes) {
     const { cameraId, startFrame, endFrame } = entry.take;
     if (cameraId === null || startFrame === null || endFrame === null || endFrame <= startFrame) continue;
-    const key = `${cameraId} ${dateOf(entry.at, facts.document.series.zone)}`;
+    // Takes come by time, so that most of them lie on the day of the one before.
+    if (entry.at < from || entry.at >= to) {
+      day = dateOf(entry.at, facts.document.series.zone);
+      [from, to] = [startOfDay(day, facts.document.series.zone), endOfDay(day, facts.document.series.zone)];
+    }
+    const key = `${cameraId} ${day}`;
     const group = groups.get(key) ?? [];
     group.push({ entry, start: startFrame, end: endFrame });
     groups.set(key, group);
