@@ -151,14 +151,14 @@ test('2,000 shots and 20,000 entries are checked in 200 ms on a quiet machine', 
   const document = sampleSeries({ tasks, parts, outsideJobs: [], links: [], cameras: [cameraA] });
   const blocks = tasks.slice(250).map((task, index) => block(task.id, addMinutes(later, index * 60), 1, { partIds: task.parts.map(({ partId }) => partId) }));
   const measure = () => {
-    const start = performance.now();
+    const start = process.cpuUsage();
     const findings = runChecks(gatherFacts({ document, blocks, entries, now: NOW }));
-    return { time: performance.now() - start, count: findings.length };
+    return { time: process.cpuUsage(start).user / 1000, count: findings.length };
   };
   measure();
   const runs = [measure(), measure(), measure()];
   expect(runs[0]!.count).toBeGreaterThan(100);
-  // Twice the figure: other work may share the machine.
+  // Time of the processor, twice the figure: other work may share the machine.
   expect(Math.min(...runs.map(({ time }) => time))).toBeLessThan(400);
   console.log(`checks of 2,000 shots and 20,000 entries: ${Math.min(...runs.map(({ time }) => time)).toFixed(0)} ms, ${runs[0]!.count} findings`);
 });
