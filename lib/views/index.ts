@@ -29,3 +29,12 @@ export type {
 } from './week-model';
 export { describeWeek } from './week-document';
 export { writeWeek } from './week-text';
+export { searchLog, viewLog, viewPhoto, type FoundView, type LogView } from './log';
+export type { EntryView } from './log-words';
+export { viewLogPhone, type PhoneView } from './log-phone';
+export { viewChecks, type ChecksView, type FindingView } from './log-checks';
+export { viewPromises, type PromiseView } from './log-promises';
+export { viewPickups, type PickupView } from './log-pickups';
+export { viewStates, type StatesView, type ThreadView } from './log-states';
+export { viewStills, type StillView } from './log-stills';
+export { EXPORTS, exportLog } from './log-export';
