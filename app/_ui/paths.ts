@@ -37,6 +37,7 @@ export const weekPath = (seriesId: string, week: string): string => `${seriesPat
 export const buildPath = (seriesId: string): string => `${seriesPath(seriesId)}/build`;
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
 export const recordsPath = (seriesId: string): string => `${seriesPath(seriesId)}/records`;
+export const logPath = (seriesId: string): string => `${seriesPath(seriesId)}/log`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
 export const kindPath = (seriesId: string, kind: ListKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
 export const newRecordPath = (seriesId: string, kind: ListKind): string => `${kindPath(seriesId, kind)}/new`;

@@ -2,8 +2,8 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import { CalendarRange, Hammer, NotebookPen, Route, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
-import { buildPath, historyPath, nowPath, plansPath, recordsPath, seriesPath, weekPath } from './paths';
+import { CalendarRange, Clapperboard, Hammer, NotebookPen, Route, Undo2, Waypoints, type LucideIcon } from 'lucide-react';
+import { buildPath, historyPath, logPath, nowPath, plansPath, recordsPath, seriesPath, weekPath } from './paths';
 import styles from './shell.module.css';
 
 interface Room {
@@ -19,13 +19,14 @@ function listRooms(seriesId: string, week: string): readonly Room[] {
     { name: 'Now', href: nowPath(seriesId), under: nowPath(seriesId), icon: Hammer },
     { name: 'Week', href: weekPath(seriesId, week), under: `${seriesPath(seriesId)}/week`, icon: CalendarRange },
     { name: 'Build', href: buildPath(seriesId), under: buildPath(seriesId), icon: Waypoints },
+    { name: 'Log', href: logPath(seriesId), under: logPath(seriesId), icon: Clapperboard },
     { name: 'Plans', href: plansPath(seriesId), under: plansPath(seriesId), icon: Route },
     { name: 'Records', href: recordsPath(seriesId), under: recordsPath(seriesId), icon: NotebookPen },
     { name: 'History', href: historyPath(seriesId), under: historyPath(seriesId), icon: Undo2 },
   ];
 }
 
-/** The six rooms of a series. `week` is the current ISO week. */
+/** The rooms of a series. `week` is the current ISO week. */
 export function Rooms({ seriesId, week }: { readonly seriesId: string; readonly week: string }) {
   const path = usePathname();
   return (
