@@ -20,7 +20,7 @@ export function PlanPickup({ seriesId, pickupKey, what }: { readonly seriesId: s
   };
   return (
     <UntilReady>
-      <Button look="main" aria-disabled={isPending} aria-label={`Plan the pickup: ${what}`} onClick={plan}>Plan it</Button>
+      <Button look="main" aria-disabled={isPending} aria-label={`Plan it: ${what}`} onClick={plan}>Plan it</Button>
       <div role="alert"><FieldErrors id={id} errors={errors} /></div>
     </UntilReady>
   );
