@@ -35,12 +35,15 @@ export interface Timeline {
 
 const SPACE = 'benchtake';
 
+function common(name: string, own: Readonly<Record<string, unknown>> = {}) {
+  return { name, metadata: Object.keys(own).length > 0 ? { [SPACE]: own } : {} };
+}
+
 /** Writes a timeline; every object names its schema, and own data lies under one key of the metadata. */
 export function writeOtio(timeline: Timeline): string {
   const rate = timeline.rate.numerator / timeline.rate.denominator;
   const time = (value: number) => ({ OTIO_SCHEMA: 'RationalTime.1', rate, value });
   const range = (start: number, length: number) => ({ OTIO_SCHEMA: 'TimeRange.1', start_time: time(start), duration: time(length) });
-  const common = (name: string, own: Readonly<Record<string, unknown>> = {}) => ({ name, metadata: Object.keys(own).length > 0 ? { [SPACE]: own } : {} });
   const marker = (one: TimelineMarker) => ({ OTIO_SCHEMA: 'Marker.2', ...common(one.name), color: one.colour, comment: '', marked_range: range(one.frame, one.length) });
   const clip = (one: TimelineClip) => ({
     OTIO_SCHEMA: 'Clip.2', ...common(one.name, one.notes), source_range: range(one.start, one.length), effects: [], markers: one.markers.map(marker), enabled: true,

@@ -21,9 +21,10 @@ export interface LogPhoto {
 
 export type PhotoSize = 'large' | 'small';
 
+const digest = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 32);
+
 /** Names are digests: what comes from outside never becomes a path. */
 function fileOf(folder: string, seriesId: string, photoId: string, size: PhotoSize): string {
-  const digest = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 32);
   return path.join(folder, digest(seriesId), `${digest(photoId)}-${size}.jpg`);
 }
 

@@ -17,6 +17,8 @@ beforeAll(async () => {
 });
 afterAll(() => folder.remove());
 
+const input = ({ id: _id, kind: _kind, revision: _revision, order: _order, ...rest }: { id: string; kind: string; revision: number; order: number }) => rest;
+
 async function open(): Promise<CommandContext> {
   const { storage } = await folder.copyBase();
   let ids = 0;
@@ -24,7 +26,6 @@ async function open(): Promise<CommandContext> {
   const { series, changeNumber: _number, ...lists } = sampleSeries({
     cameras: [{ kind: 'camera', id: 'camera-a', revision: 1, order: 0, name: 'A', rate: { numerator: 30_000, denominator: 1001 }, isDropFrame: true, clockOffset: 0 }],
   });
-  const input = ({ id: _id, kind: _kind, revision: _revision, order: _order, ...rest }: { id: string; kind: string; revision: number; order: number }) => rest;
   unwrap(await createSeries(context, input(series), ID));
   unwrap(await applyMany(context, ID, 'Loaded', Object.values(lists).flat().map((record) => ({ kind: record.kind, id: record.id, input: input(record) }))));
   return context;

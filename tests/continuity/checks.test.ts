@@ -88,6 +88,8 @@ const CASES: readonly (readonly [number, string, Case, Case])[] = [
   [40, 'one camera for what happens once', { document: sampleSeries({ cameras: [cameraA] }) }, { document: sampleSeries({ cameras: [cameraA, cameraB] }) }],
 ];
 
+const piece = (id: string, isFlashback: boolean) => ({ id, name: id, episodeId: 'episode-1', taskIds: [id], isFlashback });
+
 describe('the checks', () => {
   test.each(CASES.map(([number, what, wrong, right]) => ({ number, what, wrong, right })))('check $number finds $what, and nothing where it is right', ({ number, wrong, right }) => {
     const found = find(number, wrong);
@@ -109,7 +111,6 @@ describe('the checks', () => {
 
   test('a flashback may run backwards', () => {
     const document = withTasks({ 'task-prime': { doneAt: at('2026-12-03', '20:00') }, 'task-paint': { doneAt: at('2026-12-05', '12:00') } });
-    const piece = (id: string, isFlashback: boolean) => ({ id, name: id, episodeId: 'episode-1', taskIds: [id], isFlashback });
     expect(find(17, { document, airing: [piece('task-paint', false), piece('task-prime', true)] })).toEqual([]);
     expect(find(17, { document, airing: [piece('task-paint', false), piece('task-prime', false)] })).toHaveLength(1);
   });

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readTakesCsv, writeTakesCsv, type TakeRow } from '@/lib/exchange';
 import { readCsv, writeCsv } from '@/lib/exchange/csv';

@@ -1,5 +1,5 @@
 /** OpenTimelineIO (Academy Software Foundation), its serialised data model: schema names and required fields. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readOtio, writeOtio, type Timeline } from '@/lib/exchange';
 import { MARKER_COLOURS } from '@/lib/exchange/otio';

@@ -1,5 +1,5 @@
 /** WebVTT (W3C) and the BBC subtitle guidelines: 160 to 180 words a minute, 0.3 s a word, 37 characters, 2 lines. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { breakLines, cautionSeconds, checkReading, readWebVtt, writeWebVtt } from '@/lib/exchange';
 import { unwrap } from '@/lib/result';

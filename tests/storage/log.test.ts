@@ -36,6 +36,11 @@ const asNew = (id: string, words: string, text = words) => {
 const withPlace = (width: number, height: number) =>
   sharp({ create: { width, height, channels: 3, background: '#884422' } }).withExif({ IFD0: { Make: 'PhoneMaker' }, IFD3: { GPSLatitude: '51/1 30/1 0/1', GPSLatitudeRef: 'N' } }).withMetadata({ orientation: 6 }).jpeg().toBuffer();
 
+async function codeOf(bytes: Uint8Array): Promise<string | undefined> {
+  const read = await readPhoto(bytes);
+  return read.ok ? 'kept' : read.error[0]?.code;
+}
+
 describe('the log', () => {
   test('keeps an entry once, however often it comes, and in the order of arrival', async () => {
     const { storage } = await withSeries();
@@ -108,10 +113,6 @@ describe('photos', () => {
   });
 
   test('that are no photos, empty, too heavy or too large are refused by name', async () => {
-    const codeOf = async (bytes: Uint8Array) => {
-      const read = await readPhoto(bytes);
-      return read.ok ? 'kept' : read.error[0]?.code;
-    };
     const wide = await sharp({ create: { width: 30_000, height: 10, channels: 3, background: '#000' } }).png().toBuffer();
     const whole = await withPlace(800, 600);
     expect(await codeOf(Buffer.from('<script>alert(1)</script>'))).toBe('photo-unreadable');

@@ -35,7 +35,7 @@ export function EntryItem({ seriesId, entry, day }: EntryItemProps) {
               <li key={id}>
                 <a href={`${logPath(seriesId)}/photos/${encodeURIComponent(id)}`}>
                   {/* Kept at this size beside the database: nothing is left to optimise. */}
-                  <img src={`${logPath(seriesId)}/photos/${encodeURIComponent(id)}?size=small`} alt={`Photo ${index + 1} of ${entry.title}`} loading="lazy" width={160} height={120} />
+                  <img src={`${logPath(seriesId)}/photos/${encodeURIComponent(id)}?size=small`} alt={`${entry.title}, ${index + 1}`} loading="lazy" width={160} height={120} />
                 </a>
               </li>
             ))}

@@ -23,7 +23,7 @@ export default async function ChecksPage({ params }: { readonly params: Promise<
       {view.groups.map((group) => (
         <section key={group.episodeId ?? 'series'} className={styles.group} aria-labelledby={`group-${group.episodeId ?? 'series'}`}>
           <h2 id={`group-${group.episodeId ?? 'series'}`}>{group.name}</h2>
-          <p className={styles.by}>{[group.release === null ? '' : `released ${group.release}`, count(group.stops, 'stop'), count(group.warns, 'note')].filter((word) => word !== '').join(' · ')}</p>
+          <p className={styles.by}>{[group.release === null ? '' : `release ${group.release}`, count(group.stops, 'stop'), count(group.warns, 'note')].filter((word) => word !== '').join(' · ')}</p>
           <ul className={styles.findings}>
             {group.findings.map((finding) => <FindingItem key={`${finding.check} ${finding.key}`} seriesId={seriesId} finding={finding} people={view.people} />)}
           </ul>

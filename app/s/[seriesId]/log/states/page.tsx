@@ -49,10 +49,10 @@ export default async function StatesPage({ params }: { readonly params: Promise<
             <li><span className={styles.stretch} /> done or seen</li><li><span className={`${styles.stretch} ${styles.planned}`} /> planned</li><li><span className={`${styles.stretch} ${styles.away}`} /> away</li>
             <li><span className={`${styles.stretch} ${styles.again}`} /> done again</li><li><span className={styles.takeGood} /> good take</li><li><span className={styles.takeBad} /> other take</li>
           </ul>
-          <div className={styles.scroller} role="region" aria-label="State lines of all parts" tabIndex={0}>
+          <section className={styles.scroller} aria-label="State lines of all parts">
             <div className={styles.scale} aria-hidden>{view.marks.map((mark) => <span key={mark.label} style={{ insetInlineStart: `${mark.at}%` }}>{mark.label}</span>)}</div>
             <ol className={styles.threads}>{view.threads.map((thread) => <Thread key={thread.partId} thread={thread} now={view.now} />)}</ol>
-          </div>
+          </section>
         </>
       )}
     </PageBody>

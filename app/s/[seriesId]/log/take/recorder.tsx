@@ -26,6 +26,12 @@ function Seconds({ since }: { readonly since: number }) {
   return <span className="figures">{`${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`}</span>;
 }
 
+/** A choice that this device makes again next time. */
+const choose = (key: string, set: (value: string) => void) => (value: string) => {
+  set(value);
+  remember(key, value);
+};
+
 /** The page in the hand: one tap says the camera runs, one says how the take was. Works without network. */
 export function Recorder({ view }: { readonly view: PhoneView }) {
   const { seriesId } = view;
@@ -53,11 +59,6 @@ export function Recorder({ view }: { readonly view: PhoneView }) {
 
   const task = view.tasks.find(({ id }) => id === taskId);
   const about = task === undefined ? 'no task' : task.name;
-  const choose = (key: string, set: (value: string) => void) => (value: string) => {
-    set(value);
-    remember(key, value);
-  };
-
   const common = () => ({ id: newId(), deviceAt: Date.now(), device: deviceName(), author, taskId: taskId || null, shotId: shotId || null });
 
   const roll = () => {
