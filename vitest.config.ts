@@ -6,7 +6,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'tests/bench/**', 'node_modules/**'],
-    testTimeout: 30_000,
+    setupFiles: ['tests/property-seed.ts'],
+    testTimeout: 60_000,
     pool: 'forks',
   },
 });

@@ -1,9 +1,9 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
 import { checkSeries } from '@/lib/build';
-import { compilePlan, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
+import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
-import { instant, type Instant } from '@/lib/units';
+import { instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
 
@@ -29,11 +29,6 @@ type Solved = Extract<Solution, { schedule: Schedule }>;
 
 const noSuchSeries = (seriesId: string) =>
   fail([issue('no-such-series', `There is no series "${seriesId}".`, 'Go back to the list of series.')]);
-
-/** Where the accepted plan has each block of work, by name. */
-function previousStarts(accepted: SavedPlan | null): ReadonlyMap<string, Instant> {
-  return new Map((accepted?.result.blocks ?? []).map((block) => [block.id, block.start]));
-}
 
 async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<Result<Solved>> {
   const solution = await solveInWorker(
@@ -63,7 +58,7 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
   const now = ctx.now();
-  const compiled = compilePlan({ document, now, previousStarts: previousStarts(await ctx.storage.acceptedPlan(seriesId)) });
+  const compiled = compilePlan({ document, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)) });
   if (!compiled.ok) return compiled;
   const solved = await solveCompiled(compiled.value, options);
   if (!solved.ok) return solved;

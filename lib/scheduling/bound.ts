@@ -70,7 +70,7 @@ function boundByEnergy(model: Model, bounds: Bounds): number {
   return bound;
 }
 
-/** A minute before which no schedule with everything in it ends. At most the horizon. */
+/** A minute before which no schedule with everything in it ends, found at once. At most the horizon; see `energy` for a better one. */
 export function findLowerBound(model: Model, bounds: Bounds): number {
   return Math.min(model.horizon, Math.max(boundByPath(model, bounds), boundByEnergy(model, bounds)));
 }

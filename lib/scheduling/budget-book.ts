@@ -41,16 +41,17 @@ export class BudgetBook {
       const room = budgets.limit[b]! - this.used[b]!;
       if (asked === 0 || asked * amount <= room) continue;
       this.met = budgets.source[b]!;
-      return this.leave(b, Math.max(0, Math.floor(room / amount)), t, asked);
+      return this.leave(b, Math.max(0, Math.floor(room / amount)), t);
     }
     return 0;
   }
 
-  /** Earliest later start that could leave at most `room` minutes inside the budget. Never skips a start that fits. */
-  private leave(budget: number, room: number, t: number, used: number): number {
-    const last = this.model.budgets.end[budget]!;
-    // Each minute later takes at most one minute out of it.
-    return Math.min(last, Math.max(t + 1, t + used - room));
+  /**
+   * Earliest later start that could leave at most `room` minutes inside the budget. Never skips a start that fits: a later
+   * start ends later, so that work ahead of the budget only grows into it, and within it goes on to its end.
+   */
+  private leave(budget: number, room: number, t: number): number {
+    return Math.max(t + 1, this.model.budgets.end[budget]! - room);
   }
 
   private lastBefore(resource: number, end: number): number {

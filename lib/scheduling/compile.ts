@@ -1,6 +1,6 @@
 import { FAR } from './calendar-index';
 import { compilePieces } from './compile-pieces';
-import { ELAPSED, TABLE, WORKING, type Arcs, type Budgets, type CrewSlots, type Demands, type Holds, type Model, type States } from './model';
+import { ELAPSED, TABLE, WORKING, type Arcs, type Budgets, type CrewSlots, type Demands, type Holds, type Model, type PreviousCrew, type States } from './model';
 import type { Activity, Demand, Lag, LagLength, Problem } from './problem';
 
 type Index = ReadonlyMap<string, number>;
@@ -64,6 +64,15 @@ function compileCrew(problem: Problem, resources: Index): CrewSlots {
   }));
   const pools = flatten(slots.flat);
   return { from: slots.from, poolFrom: pools.from, pool: Int32Array.from(pools.flat) };
+}
+
+function compilePreviousCrew(activities: readonly Activity[], resources: Index): PreviousCrew {
+  const { from, flat } = flatten(activities.map((activity) => activity.previousCrew ?? []));
+  return {
+    from,
+    resource: Int32Array.from(flat, (id) => resources.get(id) ?? -1),
+    isGiven: Uint8Array.from(activities, (activity) => Number(activity.previousCrew !== undefined && activity.previousStart !== undefined)),
+  };
 }
 
 /** The number of a name, given out in the order of appearance. */
@@ -229,6 +238,7 @@ export function compile(problem: Problem): Model {
     dueWeight: Float64Array.from(rows, (a) => a.due?.weight ?? 0),
     pin: Int32Array.from(rows, (a) => a.pin?.start ?? -1),
     previous: Int32Array.from(rows, (a) => a.previousStart ?? -1),
+    previousCrew: compilePreviousCrew(rows, resources),
     maxSpan: spanLimits(problem, activities),
     calendars: pieces.calendars,
     resourceCount: problem.resources.length,

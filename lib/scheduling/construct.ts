@@ -4,11 +4,21 @@ import { ELAPSED, type Model } from './model';
 import type { Order } from './order';
 import { Orphans } from './orphans';
 import { PLACED, Placer, UNDECIDED, UNPLACED } from './placer';
+import { lateness } from './score';
+import { Sequence } from './sequence';
 import { earliestOverArc, latestOverArc, type Bounds } from './propagate';
 import { latestStart, passArc, startForEnd } from './timing';
 
 const TRIES_PER_ACTIVITY = 12;
 const TRIES_AT_LEAST = 150;
+
+/** A finished schedule with everything placed, and the order it was built in. */
+export interface Reference {
+  readonly sequence: Int32Array;
+  readonly steady: Uint8Array;
+  readonly start: Int32Array;
+  readonly crew: Int32Array;
+}
 
 /**
  * Serial schedule generation: takes a list of activities and puts each at its earliest place that keeps every
@@ -27,10 +37,13 @@ export class Constructor {
   private readonly isBanned: Uint8Array;
   private readonly sequence: Int32Array;
   private readonly position: Int32Array;
-  private readonly members: Int32Array;
-  private readonly memberFrom: Int32Array;
-  private readonly isEmitted: Uint8Array;
-  private emitted = 0;
+  private readonly arranger: Sequence;
+  private readonly wanted: Int32Array;
+  /** Steady flag each activity was placed with. */
+  private readonly isKept: Uint8Array;
+  /** Positions of the sequence, from the first, whose blocks stand as they would in any schedule that begins like this. */
+  private builtTo = 0;
+  private readonly dueActivities: readonly number[];
   private tries = 0;
   private blame = -1;
   private readonly bannedBy = new Map<number, { readonly cause: number; readonly at: number }>();
@@ -51,33 +64,104 @@ export class Constructor {
     this.isBanned = new Uint8Array(model.count);
     this.sequence = new Int32Array(model.count);
     this.position = new Int32Array(model.count);
-    this.members = new Int32Array(model.count);
-    this.memberFrom = new Int32Array(order.blockCount + 1);
-    this.isEmitted = new Uint8Array(order.blockCount);
-    for (const block of order.blockOf) this.memberFrom[block + 1]! += 1;
-    for (let b = 0; b < order.blockCount; b += 1) this.memberFrom[b + 1]! += this.memberFrom[b]!;
+    this.arranger = new Sequence(order);
+    this.wanted = new Int32Array(model.count);
+    this.isKept = new Uint8Array(model.count);
+    this.dueActivities = [...model.dueWeight.keys()].filter((i) => model.dueWeight[i]! > 0);
   }
 
   /** Builds a schedule in the placer. `isSteady[i]` = 1: keep to the previous start where it fits. */
   build(list: Int32Array, isSteady: Uint8Array): void {
-    const { model, placer } = this;
-    placer.clear();
-    this.cause.fill(CAUSE_NONE);
-    this.floor.fill(0);
-    this.isBanned.fill(0);
-    this.bannedBy.clear();
+    this.builtTo = 0;
+    this.rebuild(list, isSteady, null, null);
+  }
+
+  /**
+   * As {@link build}, but keeps what is built already as far as the sequence begins alike, then takes over from `like`
+   * as far as that goes, and only then searches. Gives up, and says false, when the unplaced or late work is more than in
+   * `limit` already. The schedule is the one that {@link build} gives, but for the count of tries.
+   */
+  rebuild(list: Int32Array, isSteady: Uint8Array, like: Reference | null, limit: Float64Array | null): boolean {
+    const { model, placer, sequence } = this;
+    const from = this.startOver(list, isSteady);
     this.tries = TRIES_AT_LEAST + TRIES_PER_ACTIVITY * model.count;
-    this.arrangeSequence(list);
-    this.placePins();
-    for (let k = 0; k < model.count; k += 1) {
-      const activity = this.sequence[k]!;
+    const first = like === null ? from : this.takeOver(from, like, isSteady);
+    for (let k = first; k < model.count; k += 1) {
+      const activity = sequence[k]!;
       if (placer.status[activity] !== UNDECIDED) continue;
       const back = this.decide(activity, isSteady[activity] === 1);
-      if (back < 0) continue;
-      this.unwind(k, back);
-      k = back - 1;
+      if (back >= 0) {
+        this.unwind(k, back);
+        k = back - 1;
+      } else if (limit !== null && this.isBeyond(activity, limit)) {
+        this.builtTo = this.hasPins && placer.status.includes(UNPLACED) ? 0 : this.blockStart(k);
+        return false;
+      }
     }
-    if (this.hasPins || placer.status.includes(UNPLACED)) new Orphans(this).drop();
+    this.builtTo = model.count;
+    if (placer.status.includes(UNPLACED) && (new Orphans(this).drop() || this.hasPins)) this.builtTo = 0;
+    return true;
+  }
+
+  /** Brings the placer back to what the new sequence has in common with the one before; returns its length. */
+  private startOver(list: Int32Array, isSteady: Uint8Array): number {
+    const { isKept, model, sequence, wanted } = this;
+    this.arranger.arrange(list, wanted);
+    let from = 0;
+    while (from < this.builtTo && wanted[from] === sequence[from] && isKept[wanted[from]!] === isSteady[wanted[from]!]) from += 1;
+    from = from === model.count ? from : this.blockStart(from);
+    if (from === 0) this.builtTo = 0;
+    if (this.builtTo === 0) {
+      this.placer.clear();
+      this.cause.fill(CAUSE_NONE);
+      this.bannedBy.clear();
+    } else this.unwind(model.count - 1, from);
+    for (let k = 0; k < model.count; k += 1) {
+      const activity = wanted[k]!;
+      sequence[k] = activity;
+      this.position[activity] = k;
+      if (k < from) continue;
+      this.floor[activity] = 0;
+      this.isBanned[activity] = 0;
+    }
+    isKept.set(isSteady);
+    if (this.builtTo === 0) this.placePins();
+    return from;
+  }
+
+  /** Places what the reference has as its sequence begins the same way; returns the first position that has to be searched. */
+  private takeOver(from: number, like: Reference, isSteady: Uint8Array): number {
+    const { placer, sequence } = this;
+    let to = 0;
+    while (to < sequence.length && sequence[to] === like.sequence[to] && isSteady[sequence[to]!] === like.steady[sequence[to]!]) to += 1;
+    to = to === sequence.length ? to : this.blockStart(to);
+    for (let k = from; k < to; k += 1) {
+      const activity = sequence[k]!;
+      if (placer.status[activity] === UNDECIDED) placer.restore(activity, like.start[activity]!, like.crew);
+    }
+    return Math.max(from, to);
+  }
+
+  /** Copies the order of the schedule built last. */
+  copySequence(into: Int32Array): void {
+    into.set(this.sequence);
+  }
+
+  /** First position of the block that holds position `k`. Blocks stand together, so that nothing outside moves what is inside. */
+  private blockStart(k: number): number {
+    const { blockOf } = this.order;
+    let at = k;
+    while (at > 0 && blockOf[this.sequence[at - 1]!] === blockOf[this.sequence[k]!]) at -= 1;
+    return at;
+  }
+
+  private isBeyond(activity: number, limit: Float64Array): boolean {
+    const { model, placer } = this;
+    if (placer.status[activity] === UNPLACED) return limit[0] === 0;
+    if (limit[0]! > 0 || model.dueWeight[activity] === 0) return false;
+    let late = 0;
+    for (const i of this.dueActivities) if (placer.status[i] === PLACED) late += lateness(model, i, placer.end[i]!);
+    return late > limit[1]!;
   }
 
   private unwind(from: number, to: number): void {
@@ -89,33 +173,6 @@ export class Constructor {
       placer.status[activity] = UNDECIDED;
       this.cause[activity] = CAUSE_NONE;
       if (k > to) this.floor[activity] = 0;
-    }
-  }
-
-  /** Brings the members of a block together, other blocks they need first. */
-  private arrangeSequence(list: Int32Array): void {
-    const { blockOf, hasBlocks } = this.order;
-    if (hasBlocks) {
-      const next = this.memberFrom.slice();
-      for (const activity of list) {
-        const block = blockOf[activity]!;
-        this.members[next[block]!] = activity;
-        next[block]! += 1;
-      }
-      this.isEmitted.fill(0);
-      this.emitted = 0;
-      for (const activity of list) this.emit(blockOf[activity]!);
-    } else this.sequence.set(list);
-    for (let k = 0; k < this.sequence.length; k += 1) this.position[this.sequence[k]!] = k;
-  }
-
-  private emit(block: number): void {
-    if (this.isEmitted[block] === 1) return;
-    this.isEmitted[block] = 1;
-    for (const first of this.order.blocksBefore[block]!) this.emit(first);
-    for (let k = this.memberFrom[block]!; k < this.memberFrom[block + 1]!; k += 1) {
-      this.sequence[this.emitted] = this.members[k]!;
-      this.emitted += 1;
     }
   }
 

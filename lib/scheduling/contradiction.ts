@@ -76,9 +76,7 @@ function traceArcs(by: Int32Array, start: number, follow: Int32Array): readonly 
 
 function collectChain(model: Model, failure: Failure): { readonly arcs: readonly number[]; readonly activities: readonly number[] } {
   const { bounds, at } = failure;
-  const arcs = failure.isCycle
-    ? at.map((activity) => bounds.earliestBy[activity]!)
-    : [...traceArcs(bounds.earliestBy, at[0]!, model.arcs.from).toReversed(), ...traceArcs(bounds.latestBy, at[0]!, model.arcs.to)];
+  const arcs = failure.cycleArcs ?? [...traceArcs(bounds.earliestBy, at[0]!, model.arcs.from).toReversed(), ...traceArcs(bounds.latestBy, at[0]!, model.arcs.to)];
   const activities = [...new Set([...arcs.flatMap((arc) => [model.arcs.from[arc]!, model.arcs.to[arc]!]), ...at])];
   return { arcs, activities };
 }

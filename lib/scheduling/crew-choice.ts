@@ -10,7 +10,7 @@ interface Occupation {
 }
 
 /**
- * Chooses people for an activity: those free for all its worked minutes, the least loaded first,
+ * Chooses people for an activity: those free for all its worked minutes, those of the accepted plan first, then the least loaded,
  * matched to the slots by augmenting paths so that a scarce skill is not wasted.
  */
 export class CrewChoice {
@@ -20,6 +20,10 @@ export class CrewChoice {
   private readonly visited: Int32Array;
   private readonly asked: Int32Array;
   private readonly nextFree: Int32Array;
+  private readonly wished: Int32Array;
+  /** Search in which `nextFree` of a person was found. */
+  private readonly search: Int32Array;
+  private searches = 0;
   private stamp = 0;
   private round = 0;
   private first = 0;
@@ -33,6 +37,13 @@ export class CrewChoice {
     this.visited = new Int32Array(resourceCount);
     this.asked = new Int32Array(resourceCount);
     this.nextFree = new Int32Array(resourceCount);
+    this.search = new Int32Array(resourceCount);
+    this.wished = new Int32Array(resourceCount);
+  }
+
+  /** To be called before the starts of another activity, or another partial schedule, are asked about. */
+  begin(): void {
+    this.searches += 1;
   }
 
   /** 0 when a crew is found (see {@link pick}); else the next start at which somebody else becomes free. */
@@ -47,16 +58,40 @@ export class CrewChoice {
       if (this.asked[person] === this.stamp) continue;
       this.asked[person] = this.stamp;
       this.slotOf[person] = -1;
-      const wait = this.waitFor(activity, person, t);
-      this.nextFree[person] = wait;
+      // What was found out about somebody at an earlier start of the same search still holds.
+      if (this.search[person] !== this.searches || this.nextFree[person]! <= t) {
+        this.nextFree[person] = this.waitFor(activity, person, t);
+        this.search[person] = this.searches;
+      }
+      const wait = this.nextFree[person]!;
       if (wait > t && wait < next) next = wait;
     }
+    if (this.pickPrevious(activity, slots, t)) return 0;
     this.pick.fill(-1, 0, slots);
     for (let slot = 0; slot < slots; slot += 1) {
       this.round += 1;
       if (!this.assign(slot, t)) return next;
     }
     return 0;
+  }
+
+  /** The people of the accepted plan, slot by slot, when all of them are free; marks them as wished for otherwise. */
+  private pickPrevious(activity: number, slots: number, t: number): boolean {
+    const { crew, previousCrew } = this.placer.model;
+    if (previousCrew.isGiven[activity] === 0) return false;
+    const first = previousCrew.from[activity]!;
+    let found = 0;
+    for (let k = first; k < previousCrew.from[activity + 1]!; k += 1) {
+      const person = previousCrew.resource[k]!;
+      if (person < 0 || this.asked[person] !== this.stamp) continue;
+      this.wished[person] = this.stamp;
+      const slot = this.first + k - first;
+      if (k - first < slots && this.nextFree[person]! <= t && crew.pool.subarray(crew.poolFrom[slot]!, crew.poolFrom[slot + 1]!).includes(person)) {
+        this.pick[k - first] = person;
+        found += 1;
+      }
+    }
+    return found === slots && previousCrew.from[activity + 1]! - first === slots;
   }
 
   /** 0 when the person is free for the pieces looked at last, else when to try again. */
@@ -93,6 +128,8 @@ export class CrewChoice {
   private isBetter(person: number, than: number): boolean {
     const isTaken = this.slotOf[person]! >= 0;
     if (isTaken !== this.slotOf[than]! >= 0) return !isTaken;
+    const isWished = this.wished[person] === this.stamp;
+    if (isWished !== (this.wished[than] === this.stamp)) return isWished;
     return this.placer.load[person]! < this.placer.load[than]!;
   }
 }

@@ -96,6 +96,14 @@ function listCalendarReason(setting: Setting, i: number, reasons: readonly Reaso
   return [{ fact: { kind: 'calendar', activity: model.problem.activities[i]!.id }, until: first, activities: [] }];
 }
 
+/** Nothing else holds it: it stays where the accepted plan has it. */
+function listPreviousReason(setting: Setting, i: number, reasons: readonly Reason[]): readonly Reason[] {
+  const { model, start } = setting;
+  const isKept = model.previous[i]! >= 0 && model.previous[i] === start[i] && alignStart(model, i, 0) < start[i]!;
+  if (!isKept || reasons.some((reason) => reason.until === start[i])) return [];
+  return [{ fact: { kind: 'previous', activity: model.problem.activities[i]!.id }, until: start[i]!, activities: [] }];
+}
+
 function collectReasons(setting: Setting, i: number): readonly Reason[] {
   const { model, start } = setting;
   const temporal = listTemporalReasons(setting, i);
@@ -111,11 +119,11 @@ function collectReasons(setting: Setting, i: number): readonly Reason[] {
     if (known === undefined || known.until <= reason.until) latest.set(key, reason);
   }
   const reasons = [...temporal, ...latest.values()];
-  return [...reasons, ...listCalendarReason(setting, i, reasons)].toSorted((a, b) => b.until - a.until);
+  return [...reasons, ...listCalendarReason(setting, i, reasons), ...listPreviousReason(setting, i, reasons)].toSorted((a, b) => b.until - a.until);
 }
 
 /**
- * Why a placed activity does not start earlier: the lags, resources, people, states, budgets, holds, release or pin
+ * Why a placed activity does not start earlier: the lags, resources, people, states, budgets, holds, release, pin or accepted plan
  * in its way, the tightest first. Empty when it starts as soon as anything may, or is not placed.
  * @example explainPlacement(problem, schedule, 'topcoat')[0] // { fact: { kind: 'lag-min', lag: 'cure' }, until: 2040, … }
  */

@@ -1,6 +1,7 @@
 import { Constructor } from './construct';
 import { Incumbent } from './incumbent';
 import { listByKey, Sorter } from './list-order';
+import { LocalSearch } from './local-search';
 import type { Model } from './model';
 import type { Order } from './order';
 import { PLACED } from './placer';
@@ -8,6 +9,7 @@ import type { Bounds } from './propagate';
 import type { Random } from './random';
 import { makePriorities } from './rules';
 import { compareTerms, TERMS } from './score';
+import { Urgency } from './urgency';
 
 /** A member of the population: a list of activities, which of them keep their previous start, and its value. */
 interface Plan {
@@ -69,6 +71,10 @@ export class Search {
 
   /** Runs until the input says it is over; at least one schedule is built. */
   run(): void {
+    if (this.backward === null) {
+      this.runLocal();
+      return;
+    }
     if (this.seedPopulation()) return;
     for (;;) {
       const child = this.breed();
@@ -76,6 +82,35 @@ export class Search {
       this.replaceWorst(child);
       if (isOver) return;
     }
+  }
+
+  /** Priority rules, the best of them made to see what is late, then moves from there. */
+  private runLocal(): void {
+    const { model, order, random } = this.input;
+    const steady = new Uint8Array(model.count).fill(this.canBeSteady ? 1 : 0);
+    const tools = { model, order, random, builder: this.forward, incumbent: this.incumbent };
+    let isDone = false;
+    const isOver = () => {
+      this.schedulesTried += 1;
+      isDone = this.input.isOver();
+      return isDone;
+    };
+    const terms = new Float64Array(TERMS).fill(Infinity);
+    let best = this.priorities[0]!;
+    for (const rule of this.priorities) {
+      this.forward.build(listByKey(order, rule), steady);
+      const found = this.incumbent.offer(this.forward);
+      if (compareTerms(found, terms) < 0) {
+        best = rule;
+        terms.set(found);
+      }
+      if (isOver()) return;
+    }
+    const list = terms[1]! > 0 ? new Urgency({ ...tools, isOver }).run(best, steady) : listByKey(order, best);
+    if (isDone) return;
+    const local = new LocalSearch(tools);
+    local.start(list, steady);
+    while (!isOver()) local.step();
   }
 
   private seedPopulation(): boolean {

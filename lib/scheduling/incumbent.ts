@@ -12,6 +12,8 @@ export class Incumbent {
   readonly cause: Uint8Array;
   readonly causeAt: Int32Array;
   isSet = false;
+  /** Changes whenever a better schedule is kept. */
+  improvements = 0;
   private readonly latest = new Float64Array(TERMS);
 
   constructor(private readonly model: Model) {
@@ -28,6 +30,7 @@ export class Incumbent {
     rate(this.model, built.placer, this.latest);
     if (!this.isSet || compareTerms(this.latest, this.terms) < 0) {
       this.isSet = true;
+      this.improvements += 1;
       this.terms.set(this.latest);
       this.status.set(built.placer.status);
       this.start.set(built.placer.start);

@@ -22,6 +22,14 @@ export interface CrewSlots {
   readonly pool: Int32Array;
 }
 
+/** People of the accepted plan, in its order; -1: no resource any more. */
+export interface PreviousCrew {
+  readonly from: Offsets;
+  readonly resource: Int32Array;
+  /** 1 where the caller named them, even if nobody. */
+  readonly isGiven: Uint8Array;
+}
+
 export interface States {
   readonly from: Offsets;
   readonly medium: Int32Array;
@@ -99,6 +107,7 @@ export interface Model {
   readonly pin: Int32Array;
   /** -1: none. */
   readonly previous: Int32Array;
+  readonly previousCrew: PreviousCrew;
   /** Largest elapsed length from start to end; FAR: none. */
   readonly maxSpan: Int32Array;
   readonly calendars: readonly CalendarIndex[];

@@ -14,10 +14,11 @@ interface Built {
 export class Orphans {
   constructor(private readonly built: Built) {}
 
-  /** Takes out what was placed (pins as a rule) although something it needs, or a window it opened, was left out. */
-  drop(): void {
+  /** Takes out what was placed (pins as a rule) although something it needs, or a window it opened, was left out. Says whether it changed anything. */
+  drop(): boolean {
     const { model, placer } = this.built;
-    for (let isChanged = true; isChanged;) {
+    let rounds = 0;
+    for (let isChanged = true; isChanged; rounds += 1) {
       isChanged = false;
       for (let arc = 0; arc < model.arcs.count; arc += 1) {
         const to = model.arcs.to[arc]!;
@@ -31,6 +32,7 @@ export class Orphans {
       isChanged = this.dropOrders() || isChanged;
       for (let hold = 0; hold < model.holds.count; hold += 1) isChanged = this.dropHold(hold) || isChanged;
     }
+    return rounds > 1;
   }
 
   /** Takes out what stands against an arc between two placed activities (a pin that came too early). */
@@ -61,10 +63,7 @@ export class Orphans {
     if (placer.status[first] !== PLACED || placer.status[last] === PLACED) return false;
     if (placer.holdTaken[hold]! >= model.horizon) return false;
     if (placer.holdConflict(hold, model.horizon) === 0) placer.extendHold(hold, model.horizon);
-    else {
-      this.dropOne(first, CAUSE_HOLD, hold);
-      return true;
-    }
-    return false;
+    else this.dropOne(first, CAUSE_HOLD, hold);
+    return true;
   }
 }

@@ -75,6 +75,7 @@ export class Placer {
   /** Earliest start in [from, latest] that fits all that is placed; -1 when there is none. */
   findStart(activity: number, from: number, latest: number): number {
     this.holdBlame = -1;
+    this.choice.begin();
     let t = alignStart(this.model, activity, from);
     while (t <= latest && t < FAR) {
       const next = this.nextTry(activity, t);
@@ -87,6 +88,7 @@ export class Placer {
   /** True when the activity may start exactly at `t`. */
   fits(activity: number, t: number): boolean {
     this.holdBlame = -1;
+    this.choice.begin();
     return alignStart(this.model, activity, t) === t && this.nextTry(activity, t) <= t;
   }
 

@@ -83,6 +83,11 @@ export interface Activity {
   readonly pin?: { readonly start: Minute; readonly crew?: readonly string[] };
   /** Where the accepted plan has it: moving it counts as a change. */
   readonly previousStart?: Minute;
+  /**
+   * Who does it in the accepted plan, with `previousStart`: taken again where they are free; other people, in whatever
+   * order, count as a change. Somebody who is no resource any more cannot be taken.
+   */
+  readonly previousCrew?: readonly string[];
 }
 
 /** One end of an activity. */
@@ -158,7 +163,7 @@ export interface Placement {
 /** Something the caller stated, as named in an explanation or a contradiction. */
 export type Fact =
   | { readonly kind: 'lag-min' | 'lag-max'; readonly lag: string }
-  | { readonly kind: 'duration' | 'release' | 'latest-end' | 'pin' | 'calendar' | 'due'; readonly activity: string }
+  | { readonly kind: 'duration' | 'release' | 'latest-end' | 'pin' | 'calendar' | 'due' | 'previous'; readonly activity: string }
   | { readonly kind: 'resource'; readonly resource: string; readonly activity: string; readonly blockers: readonly string[] }
   | { readonly kind: 'crew'; readonly activity: string; readonly pool: readonly string[]; readonly blockers: readonly string[] }
   | { readonly kind: 'state'; readonly medium: string; readonly activity: string; readonly blockers: readonly string[] }
@@ -179,7 +184,7 @@ export interface Score {
   readonly unplaced: number;
   /** Sum of weight x minutes late; what is left out counts as ending at the horizon. */
   readonly tardiness: number;
-  /** Activities moved from their previous start, or left out although they had one. */
+  /** Activities moved from their previous start or given other people than before, or left out although they had a start. One each. */
   readonly moved: number;
   /** Latest end of all placed activities. */
   readonly makespan: Minute;

@@ -1,5 +1,6 @@
 import { FAR } from './calendar-index';
 import { ELAPSED, WORKING, type Model } from './model';
+import { findPositiveCycle } from './pushing-cycle';
 import { alignStart, endOf, latestAligned, latestStart, passArc, passArcBack, startForEnd } from './timing';
 
 /** Where a bound came from: an arc, or (-1) the activity's own release, pin or latest end. */
@@ -15,7 +16,7 @@ export interface Bounds {
 export type Propagation =
   | { readonly ok: true; readonly bounds: Bounds }
   /** Activities where the contradiction showed: a cycle that pushes itself on, or a window that closed. */
-  | { readonly ok: false; readonly bounds: Bounds; readonly at: readonly number[]; readonly isCycle: boolean };
+  | { readonly ok: false; readonly bounds: Bounds; readonly at: readonly number[]; /** Arcs of the cycle; null where a window closed. */ readonly cycleArcs: readonly number[] | null };
 
 /** A first-in, first-out list of activities without repeats. */
 class Worklist {
@@ -180,10 +181,13 @@ export function propagate(model: Model): Propagation {
     latestBy: new Int32Array(model.count),
   };
   const cycle = passForward(model, bounds.earliest, bounds.earliestBy);
-  if (cycle.length > 0) return { ok: false, bounds, at: cycle, isCycle: true };
+  if (cycle.length > 0) return { ok: false, bounds, at: cycle, cycleArcs: cycle.map((activity) => bounds.earliestBy[activity]!) };
+  // A cycle may push itself past the horizon before it shows; what is stated must not depend on who comes first.
+  const hidden = bounds.earliest.includes(FAR) ? findPositiveCycle(model) : null;
+  if (hidden !== null) return { ok: false, bounds, at: hidden.activities, cycleArcs: hidden.arcs };
   passBackward(model, model.latestEnd, bounds.latest, bounds.latestBy);
   for (let i = 0; i < model.count; i += 1) {
-    if (bounds.earliest[i]! > bounds.latest[i]!) return { ok: false, bounds, at: [i], isCycle: false };
+    if (bounds.earliest[i]! > bounds.latest[i]!) return { ok: false, bounds, at: [i], cycleArcs: null };
   }
   return { ok: true, bounds };
 }

@@ -11,6 +11,8 @@ export interface Dates {
   readonly status: Uint8Array;
   readonly start: Int32Array;
   readonly end: Int32Array;
+  /** Resource in each crew slot. */
+  readonly crew: Int32Array;
 }
 
 /** Writes the terms of the objective into `into`. */
@@ -31,7 +33,7 @@ export function rate(model: Model, dates: Dates, into: Float64Array): void {
     }
     const end = dates.end[i]!;
     tardiness += lateness(model, i, end);
-    if (previous >= 0 && previous !== dates.start[i]) moved += 1;
+    if (previous >= 0 && (previous !== dates.start[i] || hasOtherCrew(model, i, dates.crew))) moved += 1;
     if (end > makespan) makespan = end;
     sum += end;
   }
@@ -40,6 +42,21 @@ export function rate(model: Model, dates: Dates, into: Float64Array): void {
   into[2] = moved;
   into[3] = makespan;
   into[4] = sum;
+}
+
+/** True when the people are not those of the accepted plan, whatever their order. */
+function hasOtherCrew(model: Model, activity: number, chosen: Int32Array): boolean {
+  const { crew, previousCrew } = model;
+  if (previousCrew.isGiven[activity] === 0) return false;
+  const first = previousCrew.from[activity]!;
+  const last = previousCrew.from[activity + 1]!;
+  if (last - first !== crew.from[activity + 1]! - crew.from[activity]!) return true;
+  for (let slot = crew.from[activity]!; slot < crew.from[activity + 1]!; slot += 1) {
+    let at = first;
+    while (at < last && previousCrew.resource[at] !== chosen[slot]) at += 1;
+    if (at === last) return true;
+  }
+  return false;
 }
 
 /** Weighted minutes an activity that ends at `end` is late. */

@@ -9,6 +9,7 @@ import type { Problem, Progress, Solution } from './problem';
 import { propagate, type Bounds } from './propagate';
 import { Random } from './random';
 import { describe } from './describe';
+import { boundByCalendarEnergy } from './energy';
 import { reverse } from './reverse';
 import { lateness, toScore } from './score';
 import type { StopRule } from './stop/rule';
@@ -51,8 +52,7 @@ export function solve(problem: Problem, options: SolveOptions): Result<Solution,
   const conflict = findPinConflict(model);
   if (conflict !== null) return ok({ status: 'infeasible', contradiction: conflict, seed: options.seed });
   const { bounds } = propagation;
-  const lowerBound = findLowerBound(model, bounds);
-  const search = runSearch(problem, model, bounds, { ...options, lowerBound });
+  const { lowerBound, search } = runSearch(problem, model, bounds, options);
   const isProven = findLeastTerms(model, bounds, lowerBound).every((least, k) => search.incumbent.terms[k]! <= least);
   return ok({
     status: isProven ? 'optimal' : 'feasible',
@@ -63,12 +63,14 @@ export function solve(problem: Problem, options: SolveOptions): Result<Solution,
   });
 }
 
-function runSearch(problem: Problem, model: Model, bounds: Bounds, options: SolveOptions & { readonly lowerBound: number }): Search {
-  const { lowerBound, onProgress, seed, signal, stop } = options;
+/** The better bound takes longer than a first schedule: it is looked for once there is one. */
+function runSearch(problem: Problem, model: Model, bounds: Bounds, options: SolveOptions): { readonly search: Search; readonly lowerBound: number } {
+  const { onProgress, seed, signal, stop } = options;
+  let lowerBound = findLowerBound(model, bounds);
   const order = arrange(model);
   const mirrored = order.hasBlocks ? null : reverse(problem);
   const mirror = mirrored === null ? null : propagateMirror(mirrored);
-  const least = findLeastTerms(model, bounds, lowerBound);
+  let least = findLeastTerms(model, bounds, lowerBound);
   let told = -1;
   const search: Search = new Search({
     model,
@@ -78,6 +80,10 @@ function runSearch(problem: Problem, model: Model, bounds: Bounds, options: Solv
     random: new Random(seed),
     isOver: () => {
       const { incumbent, schedulesTried } = search;
+      if (schedulesTried === 2) {
+        lowerBound = boundByCalendarEnergy(model, bounds, lowerBound);
+        least = findLeastTerms(model, bounds, lowerBound);
+      }
       const best = toScore(incumbent.terms);
       const share = stop.share({ schedulesTried, best, lowerBound });
       const isProven = least.every((term, k) => incumbent.terms[k]! <= term);
@@ -89,7 +95,7 @@ function runSearch(problem: Problem, model: Model, bounds: Bounds, options: Solv
     },
   });
   search.run();
-  return search;
+  return { search, lowerBound };
 }
 
 function propagateMirror(model: Model): { model: Model; order: ReturnType<typeof arrange>; bounds: Bounds } | null {

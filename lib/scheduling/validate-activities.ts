@@ -14,6 +14,9 @@ function checkTimes(problem: Problem, activity: Activity, add: Add): void {
   for (const [name, time] of Object.entries(times)) {
     if (time !== undefined && !Number.isInteger(time)) add('not-a-minute', `Activity ${id} has ${name} ${time}.`, 'Use whole minutes.');
   }
+  if (activity.previousCrew !== undefined && activity.previousStart === undefined) {
+    add('previous-crew-without-start', `Activity ${id} names its previous people but no previous start.`, 'Give both, or neither.');
+  }
   const weight = activity.due?.weight ?? 0;
   if (!Number.isFinite(weight) || weight < 0) add('bad-weight', `Activity ${id} has the weight ${weight}.`, 'Use a number from 0.');
   const pin = activity.pin?.start;

@@ -8,6 +8,7 @@ import { solveCore } from '@/lib/scheduling/proof';
 import type { CoreSolution } from '@/lib/scheduling/proof';
 import { checkStarts, readCases, toCore } from './published';
 import type { PublishedCase } from './published';
+import { runSeries } from './series-run';
 
 interface Options {
   readonly set: string;
@@ -114,6 +115,7 @@ function summarise(rows: readonly Row[], options: Options): object {
   };
 }
 
+if (process.argv.includes('--series')) process.exit(runSeries(process.argv.slice(2)));
 const options = readOptions(process.argv.slice(2));
 const rows: Row[] = [];
 for (const published of sampleCases(readCases(readFileSync(options.set, 'utf8')), options.limit)) {

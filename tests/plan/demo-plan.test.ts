@@ -20,7 +20,7 @@ const tell = (block: PlanBlock) => `${block.title} ${formatMoment(block.start, Z
 
 describe('the plan of the demo series', () => {
   beforeAll(() => {
-    planned = planOf(document, now, 60);
+    planned = planOf(document, now, { schedules: 60 });
   });
 
   it('puts every worked piece inside one session that opens its place and has its crew', () => {

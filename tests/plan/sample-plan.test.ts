@@ -107,14 +107,14 @@ describe('work that no session can hold', () => {
 
 describe('a series that cannot be planned', () => {
   it('is told that there is no session ahead', () => {
-    const result = compilePlan({ document: sampleSeries(), now: at('2027-03-01', '09:00'), previousStarts: new Map() });
+    const result = compilePlan({ document: sampleSeries(), now: at('2027-03-01', '09:00'), previousBlocks: new Map() });
     expect(result.ok ? [] : result.error.map((found) => found.code)).toEqual(['no-sessions-ahead']);
   });
 
   it('is told that all work is done', () => {
     const document = sampleSeries();
     const done = { ...document, tasks: document.tasks.map((task) => ({ ...task, doneAt: now })), outsideJobs: [] };
-    const result = compilePlan({ document: done, now, previousStarts: new Map() });
+    const result = compilePlan({ document: done, now, previousBlocks: new Map() });
     expect(result.ok ? [] : result.error.map((found) => found.code)).toEqual(['nothing-to-plan']);
   });
 });

@@ -172,6 +172,12 @@ const cases: readonly Case[] = [
     sound: schedule([place('a', 10, 20)]), broken: schedule([place('a', 11, 21)]),
   },
   {
+    rule: 'checkScore', says: 'other people than before are a change, another order of them is none',
+    problem: problem([activity('a', 10, { crew: [{ pool: ['ann', 'ben', 'cem'], count: 2 }], previousStart: 0, previousCrew: ['ben', 'ann'] })]),
+    sound: { ...schedule([place('a', 0, 10, { crew: ['ann', 'ben'] })]), score: { unplaced: 0, tardiness: 0, moved: 0, makespan: 10, sumOfEnds: 10 } },
+    broken: { ...schedule([place('a', 0, 10, { crew: ['ann', 'cem'] })]), score: { unplaced: 0, tardiness: 0, moved: 0, makespan: 10, sumOfEnds: 10 } },
+  },
+  {
     rule: 'checkScore', says: 'the score is what the dates give', problem: problem([activity('a', 10, { due: { at: 4, weight: 2 }, previousStart: 3 })]),
     sound: { ...schedule([place('a', 0, 10)]), score: { unplaced: 0, tardiness: 12, moved: 1, makespan: 10, sumOfEnds: 10 } },
     broken: { ...schedule([place('a', 0, 10)]), score: { unplaced: 0, tardiness: 11, moved: 1, makespan: 10, sumOfEnds: 10 } },

@@ -49,6 +49,11 @@ describe('why an activity is not earlier', () => {
     expect(explainPlacement(input, plan(input), 'a')).toEqual([{ fact: { kind: 'calendar', activity: 'a' }, until: 50, activities: [] }]);
   });
 
+  it('names the accepted plan when nothing else keeps the work there', () => {
+    const input = problem([activity('a', 30, { previousStart: 50 })]);
+    expect(explainPlacement(input, plan(input), 'a')).toEqual([{ fact: { kind: 'previous', activity: 'a' }, until: 50, activities: [] }]);
+  });
+
   it('has nothing to say about what starts at once or is left out', () => {
     const input = problem([activity('a', 30), activity('b', 5000)]);
     expect(explainPlacement(input, plan(input), 'a')).toEqual([]);

@@ -46,6 +46,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
     due: optional(fc.record({ at: fc.integer({ min: 0, max: 200 }), weight: fc.integer({ min: 1, max: 3 }) }), 2),
     pin: optional(fc.integer({ min: 0, max: 150 }), 12),
     shortestPiece: optional(fc.integer({ min: 1, max: 12 }), 1),
+    previousCrew: fc.constantFrom(undefined, [], ['ann'], ['ben'], ['cem', 'ann'], ['gone']),
     previous: optional(fc.integer({ min: 0, max: 150 }), 3),
   }).map((row) => ({
     id: `a${index}`,
@@ -63,7 +64,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
     ...(row.latestEnd === undefined ? {} : { latestEnd: row.latestEnd }),
     ...(row.due === undefined ? {} : { due: row.due }),
     ...(row.pin === undefined ? {} : { pin: { start: row.pin } }),
-    ...(row.previous === undefined ? {} : { previousStart: row.previous }),
+    ...(row.previous === undefined ? {} : { previousStart: row.previous, ...(row.previousCrew === undefined ? {} : { previousCrew: row.previousCrew }) }),
   }));
 }
 

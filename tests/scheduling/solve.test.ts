@@ -133,6 +133,18 @@ describe('placing activities', () => {
     expect(startOf(schedule, 'new')).toBe(0);
   });
 
+  it('keeps the people of the accepted plan, and takes others where one of them is busy', () => {
+    const pair = { crew: [{ pool: ['ann', 'ben', 'cem'], count: 1 }] };
+    const people = ['ann', 'ben', 'cem'].map((id) => ({ id, capacity: 1 }));
+    const before = [activity('a', 30, { ...pair, previousStart: 0, previousCrew: ['cem'] }), activity('b', 30, { ...pair, previousStart: 0, previousCrew: ['ben'] })];
+    const kept = plan(problem(before, { resources: people }));
+    expect(kept.placements.map((placement) => placement.crew)).toEqual([['cem'], ['ben']]);
+    expect(kept.score.moved).toBe(0);
+    const away = plan(problem(before, { resources: people.map((person) => (person.id === 'cem' ? { ...person, capacity: 0 } : person)) }));
+    expect(away.score.moved).toBe(1);
+    expect(startOf(away, 'a')).toBe(0);
+  });
+
   it('puts the episode that is due first, by weight', () => {
     const schedule = plan(problem([activity('a', 50, dueBy(50, 1)), activity('b', 50, dueBy(50, 3))], { resources: crew }));
     expect(schedule.score.tardiness).toBe(50);
@@ -219,5 +231,26 @@ describe('stopping', () => {
       return due!.weight * Math.max(0, at + duration - due!.at) + orders(rest.filter((other) => other !== i), at + duration);
     })));
     expect(plan(small, 400).score.tardiness).toBe(orders([0, 1, 2, 3, 4], 0));
+  });
+});
+
+describe('a cycle of lags that pushes itself past the horizon', () => {
+  const lags: Problem['lags'] = [
+    { id: 'long wait', from: { activity: 'a', at: 'start' }, to: { activity: 'b', at: 'start' }, min: { kind: 'working', minutes: 26, calendar: 'short' } },
+    { id: 'window', from: { activity: 'a', at: 'start' }, to: { activity: 'b', at: 'end' }, min: { kind: 'working', minutes: 16, calendar: 'short' }, max: 30 },
+  ];
+  const pushing: Problem = {
+    horizon: 150,
+    calendars: [{ id: 'short', intervals: [{ start: 0, end: 15 }] }],
+    resources: [],
+    activities: [{ id: 'a', duration: 0, mode: 'one-go', demands: [] }, { id: 'b', duration: 5, mode: 'one-go', demands: [] }],
+    lags,
+  };
+
+  it.each([['as stated', lags], ['the other way round', lags.toReversed()]])('is a contradiction with its lags %s', (_, stated) => {
+    const solution = unwrap(solve({ ...pushing, lags: stated }, { stop: afterWork(2), seed: 1 }));
+    if (solution.status !== 'infeasible') throw new Error(`It was ${solution.status}.`);
+    const kinds = solution.contradiction.facts.map((fact) => ('lag' in fact ? `${fact.kind} ${fact.lag}` : fact.kind)).toSorted();
+    expect(kinds).toEqual(['duration', 'lag-max window', 'lag-min long wait']);
   });
 });

@@ -24,6 +24,7 @@ const bad: readonly (readonly [string, string, Problem])[] = [
   ['a shortest piece of nothing', 'bad-shortest-piece', problem([activity('a', 10, { mode: 'split', calendar: 'evenings', shortestPiece: 0 })], { calendars: [evenings] })],
   ['pieces of work in one go', 'pieces-in-one-go', problem([activity('a', 10, { calendar: 'evenings', shortestPiece: 5 })], { calendars: [evenings] })],
   ['a shortest piece longer than any session', 'interval-too-short', problem([activity('a', 200, { mode: 'split', calendar: 'evenings', shortestPiece: 61 })], { calendars: [evenings] })],
+  ['previous people without a previous start', 'previous-crew-without-start', problem([activity('a', 10, { previousCrew: ['ann'] })], { resources: [ann] })],
   ['an unknown resource', 'unknown-resource', problem([activity('a', 1, { demands: [{ resource: 'lathe', amount: 1 }] })])],
   ['more demand than there is', 'demand-above-capacity', problem([activity('a', 1, { demands: [{ resource: 'ann', amount: 2 }] })], { resources: [ann] })],
   ['a pool smaller than the crew', 'pool-too-small', problem([activity('a', 1, { crew: [{ pool: ['ann'], count: 2 }] })], { resources: [ann] })],

@@ -8,7 +8,7 @@ import { demoSeries, DEMO_ZONE } from '@/seed/demo';
 /** The demo's engine problem when it is loaded in the week of `monday`, so many days after it. */
 function problemAt(monday: string, day: number) {
   const now = instantOf(addDays(monday, day), '09:00', DEMO_ZONE);
-  return unwrap(compilePlan({ document: demoSeries(monday), now, previousStarts: new Map() })).problem;
+  return unwrap(compilePlan({ document: demoSeries(monday), now, previousBlocks: new Map() })).problem;
 }
 
 function planAt(monday: string, day: number) {

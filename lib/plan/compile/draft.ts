@@ -2,6 +2,7 @@
 import type { Material, OutsideJob, Part, Place, SeriesDocument, Task, Trade } from '@/lib/build';
 import type { Activity, Budget, Calendar, Hold, Lag, Resource } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
+import type { PlanBlock, SavedPlan } from '../model';
 import type { EngineClock } from './engine-clock';
 
 /** Why a lag is there, for the words of an explanation. */
@@ -13,12 +14,15 @@ export type LagReason =
   | { readonly kind: 'before-shot'; readonly taskId: string }
   | { readonly kind: 'episode'; readonly episodeId: string };
 
+/** What the accepted plan has for a piece of work. */
+export type PreviousBlock = Pick<PlanBlock, 'start' | 'crewIds'>;
+
 export interface CompileInput {
   readonly document: SeriesDocument;
   /** Nothing is placed before this moment. */
   readonly now: Instant;
-  /** Starts of the accepted plan by activity name; moving one counts as a change. */
-  readonly previousStarts: ReadonlyMap<string, Instant>;
+  /** Work of the accepted plan by activity name; moving one, or giving it to other people, counts as a change. */
+  readonly previousBlocks: ReadonlyMap<string, PreviousBlock>;
 }
 
 export interface Draft extends CompileInput {
@@ -61,8 +65,14 @@ export function addLag(draft: Draft, lag: Omit<Lag, 'id'>, reason: LagReason): v
   draft.lagReasons.set(id, reason);
 }
 
-/** Where the accepted plan has the activity, as a part of an activity's fields. */
-export function previousStart(draft: Draft, activity: string): { previousStart?: number } {
-  const at = draft.previousStarts.get(activity);
-  return at === undefined || at < draft.now ? {} : { previousStart: draft.clock.down(at) };
+/** The work of a plan by activity name, for the plan that follows it. */
+export function previousBlocks(plan: SavedPlan | null): ReadonlyMap<string, PreviousBlock> {
+  return new Map((plan?.result.blocks ?? []).map((block) => [block.id, block]));
+}
+
+/** Where the accepted plan has the activity and with whom, as a part of an activity's fields. What has begun is not held. */
+export function previousPlace(draft: Draft, activity: string, resourceOf: (personId: string) => string): Pick<Activity, 'previousStart' | 'previousCrew'> {
+  const block = draft.previousBlocks.get(activity);
+  if (block === undefined || block.start < draft.now) return {};
+  return { previousStart: draft.clock.down(block.start), previousCrew: block.crewIds.map(resourceOf) };
 }

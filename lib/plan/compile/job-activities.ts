@@ -5,7 +5,7 @@ import { threePointMean } from '@/lib/estimate';
 import { openingHours, readyAfter, workingDays } from '@/lib/outwork';
 import type { Activity, Interval } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
-import { addLag, need, previousStart, type Draft } from './draft';
+import { addLag, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { collectionActivity, dropOffActivity, errandResource, partResource } from './names';
 import { isAttending } from './session-calendars';
@@ -73,7 +73,7 @@ function trip(draft: Draft, job: OutsideJob, trade: Trade, id: string): Activity
     demands: partIds.map((partId) => ({ resource: partResource(partId), amount: 1 })),
     crew: job.crew > 0 ? [{ pool: draft.document.people.map((person) => errandResource(person.id)), count: job.crew }] : [],
     release: draft.nowMinute,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, errandResource),
   };
 }
 

@@ -3,7 +3,7 @@ import type { Task } from '@/lib/build';
 import { stageWait } from '@/lib/cure';
 import { bookable, threePointMean } from '@/lib/estimate';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
-import { addLag, need, previousStart, type Draft } from './draft';
+import { addLag, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
 import { sessionDemands, taskCalendar } from './session-calendars';
@@ -96,7 +96,7 @@ export function addTask(draft: Draft, task: Task): void {
     states: taskStates(draft, task),
     release: draft.nowMinute,
     ...pin,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, activity, demandWords(draft, task));
   const ahead = shotsAhead(task);
@@ -114,7 +114,7 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
     states: surfaceStates(draft, task, null),
     release: draft.nowMinute,
-    ...previousStart(draft, id),
+    ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, shots, demandWords(draft, task));
   addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id });

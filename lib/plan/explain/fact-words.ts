@@ -7,7 +7,7 @@ import type { Draft } from '../compile/draft';
 import { expectedReady } from '../compile/job-activities';
 import { readName } from '../compile/names';
 import { sessionDemands, taskCalendar } from '../compile/session-calendars';
-import { taskMinutes } from '../compile/task-activities';
+import { SHORTEST_PIECE, taskMinutes } from '../compile/task-activities';
 import { lagWords, type Words } from './lag-words';
 import { activityTitle, joinTitles, poolNames, resourceTitle } from './titles';
 
@@ -63,7 +63,8 @@ function calendarWords(draft: Draft, activity: string, until: Instant | null): W
   const demands = demandWords(draft, activity);
   const isNone = task !== undefined && (draft.calendars.get(taskCalendar(draft, task))?.intervals.length ?? 0) === 0;
   if (isNone) return { text: `No time ahead is ${demands}.`, change: 'Add such a session.' };
-  const length = task ? `, ${taskMinutes(task)} min${task.inOneGo ? ' in one go' : ''}` : '';
+  const mode = task?.inOneGo ? 'in one go' : `in pieces of ${SHORTEST_PIECE} min or more`;
+  const length = task ? `, ${taskMinutes(task)} min ${mode}` : '';
   return { text: `Needs time ${demands}${length}: the first that is left starts ${at(draft, until)}.`, change: 'Add such a session earlier.' };
 }
 
@@ -104,6 +105,8 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
       return { text: `The part is away until ${at(draft, until)}.`, change: null };
     case 'release':
       return releaseWords(compiled, fact.activity, until);
+    case 'previous':
+      return { text: `Stays at ${at(draft, until)}, where the accepted plan has it.`, change: 'Pin it to an earlier time and plan again.' };
     case 'pin':
       return { text: `Pinned by hand to ${at(draft, until)}.`, change: 'Take the pin out.' };
     case 'calendar':

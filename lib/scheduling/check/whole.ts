@@ -1,4 +1,4 @@
-import type { Score } from '../problem';
+import type { Activity, Placement, Score } from '../problem';
 import { listDated, type Rule, type Violation } from './violation';
 
 /** Each activity is placed or left out, once; nothing else is. */
@@ -20,16 +20,22 @@ function isNear(a: number, b: number): boolean {
   return Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(b));
 }
 
+/** Another start, other people, or no place at all. */
+function isMoved({ previousCrew, previousStart }: Activity, placement: Placement | undefined): boolean {
+  if (placement === undefined || placement.start !== previousStart) return true;
+  return previousCrew !== undefined && previousCrew.toSorted().join('\n') !== placement.crew.toSorted().join('\n');
+}
+
 /** The score is what its dates give. What is left out is late up to the horizon, and moved when it had a place before. */
 export const checkScore: Rule = (problem, schedule) => {
   const dated = listDated(problem, schedule);
   const ends = new Map(dated.map(({ activity, placement }) => [activity.id, placement.end]));
-  const starts = new Map(dated.map(({ activity, placement }) => [activity.id, placement.start]));
+  const places = new Map(dated.map(({ activity, placement }) => [activity.id, placement]));
   const late = problem.activities.map((activity) => {
     const { due } = activity;
     return due === undefined ? 0 : due.weight * Math.max(0, (ends.get(activity.id) ?? problem.horizon) - due.at);
   });
-  const moved = problem.activities.filter((activity) => activity.previousStart !== undefined && activity.previousStart !== starts.get(activity.id));
+  const moved = problem.activities.filter((activity) => activity.previousStart !== undefined && isMoved(activity, places.get(activity.id)));
   const expected: Score = {
     unplaced: problem.activities.length - dated.length,
     tardiness: late.reduce((sum, minutes) => sum + minutes, 0),

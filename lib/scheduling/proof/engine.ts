@@ -23,6 +23,8 @@ export class Engine {
   readonly atoms: Atoms;
   /** Starts (and orders) to try first when a literal is decided; -1 for none. */
   readonly wish: Int32Array;
+  /** Lets a start wait in the order of `earliest`, as if it were later by so much. */
+  readonly delay: Int32Array;
   conflicts = 0;
   /** Entries propagated, as a measure of work. */
   work = 0;
@@ -46,6 +48,7 @@ export class Engine {
     this.analysis = new Analysis(network, this.trail, this.clauses, this.atoms);
     this.duration = Int32Array.from(instance.durations);
     this.wish = new Int32Array(network.variables).fill(-1);
+    this.delay = new Int32Array(network.variables);
     this.tablesOf = Array.from({ length: activities }, () => []);
     instance.capacities.forEach((capacity, k) => this.addTable(capacity, Int32Array.from(instance.demands, (row) => row[k]!)));
     for (let x = 0; x < network.variables; x++) if (network.least[x]! > network.greatest[x]!) this.isRefuted = true;
@@ -188,15 +191,16 @@ export class Engine {
   private earliestOpen(): number {
     const value = this.trail.value;
     let best = -1;
-    let bestLeast = 0;
+    let bestKey = 0;
     let bestGreatest = 0;
     for (let x = 0; x <= this.network.makespan; x++) {
       const least = value[2 * x]!;
       const greatest = -value[2 * x + 1]!;
       if (least === greatest) continue;
-      if (best >= 0 && (least > bestLeast || (least === bestLeast && greatest >= bestGreatest))) continue;
+      const key = least + this.delay[x]!;
+      if (best >= 0 && (key > bestKey || (key === bestKey && greatest >= bestGreatest))) continue;
       best = x;
-      bestLeast = least;
+      bestKey = key;
       bestGreatest = greatest;
     }
     return best;

@@ -3,9 +3,10 @@ import type { Random } from './random';
 import { Serial } from './serial';
 import { grow } from './trail';
 
-const FIRST_PARENTS = 120;
+const FIRST_PARENTS = 60;
 /** Children in a row, as a multiple of the parents, of which none displaced a longer schedule: the parents are then doubled. */
 const PATIENCE = 60;
+const MOST_PARENTS = 2000;
 
 /**
  * Genetic search over activity lists: two-point crossover, few swaps, each child's schedule justified to the right and
@@ -180,23 +181,30 @@ export class Genetic {
   private take(length: number): void {
     let print = 0;
     for (let i = 0; i < this.n; i++) print = (Math.imul(print, 31) + this.serial.start[i]!) | 0;
-    for (let p = 0; p < this.size; p++) if (this.fitness[p] === length && this.print[p] === print) return this.wait();
     let place = this.mother;
     if (this.size < this.fitness.length) {
       place = this.size++;
       this.lists.push(new Int32Array(this.n));
-    } else if (length > this.fitness[place]!) return this.wait();
-    else if (length === this.fitness[place]!) this.wait();
-    else this.idle = 0;
+    } else {
+      if (length > this.fitness[place]! || this.isKnown(length, print)) return this.wait();
+      if (length === this.fitness[place]!) this.wait();
+      else this.idle = 0;
+    }
     this.lists[place]!.set(this.child);
     this.fitness[place] = length;
     this.print[place] = print;
+  }
+
+  private isKnown(length: number, print: number): boolean {
+    for (let p = 0; p < this.size; p++) if (this.fitness[p] === length && this.print[p] === print) return true;
+    return false;
   }
 
   /** A child changed nothing for the better; after too many of them new blood comes in. */
   private wait(): void {
     if (++this.idle < PATIENCE * this.size) return;
     this.idle = 0;
+    if (this.size * 2 > MOST_PARENTS) return;
     this.fitness = grow(this.fitness, 2 * this.size);
     this.print = grow(this.print, 2 * this.size);
   }

@@ -103,6 +103,7 @@ export function assertInstance(instance: CoreInstance): void {
   const { durations, capacities, demands, relations } = instance;
   const n = durations.length;
   if (!isWhole(instance.horizon)) throw new Error(`The horizon ${instance.horizon} is not a whole number below 2^29.`);
+  for (const c of capacities) if (!isWhole(c) || c < 0) throw new Error(`Capacity ${c} is not a whole number >= 0.`);
   if (demands.length !== n) throw new Error(`${n} durations but ${demands.length} rows of demands.`);
   for (let i = 0; i < n; i++) {
     if (!isWhole(durations[i]!) || durations[i]! < 0) throw new Error(`Duration of activity ${i} is ${durations[i]}.`);

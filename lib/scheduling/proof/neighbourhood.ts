@@ -33,26 +33,44 @@ export class Neighbourhood {
 
   /** Tries one neighbourhood of `start`, a schedule of `span`; true when `start` now holds one shorter than `makespan`. */
   improve(start: Int32Array, span: number, makespan: number, limit: number): boolean {
-    this.choose(start, span);
-    const pairs: number[] = [];
-    for (let p = 0; p < this.openPairs.length; p += 2) {
-      const a = this.openPairs[p]!;
-      const b = this.openPairs[p + 1]!;
-      if (this.isFree[a] === 1 || this.isFree[b] === 1) pairs.push(a, b);
-    }
-    const instance: CoreInstance = { ...this.instance, horizon: makespan - 1, relations: [...this.instance.relations, ...this.keepOrder(start)] };
-    const engine = new Engine(buildNetwork(instance, null, pairs), false);
-    for (let i = 0; i < this.n; i++) engine.wish[i] = start[i]!;
+    this.choose(start, span, this.share);
+    const engine = this.build(start, makespan - 1);
     if (this.turn % 4 !== 3) this.holdEarlier(engine, start);
+    for (let i = 0; i < this.n; i++) engine.wish[i] = start[i]!;
     const branching: Branching = this.turn % 2 === 0 ? 'alternate' : 'activity';
     this.turn++;
     const outcome = engine.search(limit, branching);
     this.work += engine.work;
     if (outcome === 'refuted') this.share = Math.min(this.n, this.share + 1 + (this.share >> 5));
     else if (outcome === 'limit') this.share = Math.max(FEWEST, this.share - 2 - (this.share >> 5));
-    if (outcome !== 'solution') return false;
+    return outcome === 'solution' && this.read(engine, start);
+  }
+
+  /** Rebuilds a neighbourhood in a random order without letting the schedule grow; false when that fails. */
+  drift(start: Int32Array, span: number): boolean {
+    this.choose(start, span, Math.max(FEWEST, this.share >> 1));
+    const engine = this.build(start, span);
+    for (let i = 0; i < this.n; i++) if (this.isFree[i] === 1) engine.delay[i] = this.random.below(1 + (span >> 3));
+    const outcome = engine.search(30, 'earliest');
+    this.work += engine.work;
+    return outcome === 'solution' && this.read(engine, start);
+  }
+
+  private read(engine: Engine, start: Int32Array): boolean {
     for (let i = 0; i < this.n; i++) start[i] = engine.least(i);
     return true;
+  }
+
+  /** The instance with the order of all that is not free, to end by `horizon`. */
+  private build(start: Int32Array, horizon: number): Engine {
+    const pairs: number[] = [];
+    for (let p = 0; p < this.openPairs.length; p += 2) {
+      const a = this.openPairs[p]!;
+      const b = this.openPairs[p + 1]!;
+      if (this.isFree[a] === 1 || this.isFree[b] === 1) pairs.push(a, b);
+    }
+    const instance: CoreInstance = { ...this.instance, horizon, relations: [...this.instance.relations, ...this.keepOrder(start)] };
+    return new Engine(buildNetwork(instance, null, pairs), false);
   }
 
   /** Work that ends before the neighbourhood stays as it is. */
@@ -66,7 +84,7 @@ export class Neighbourhood {
   }
 
   /** Sets free the activities around a time, or around a time and those that compete with them. */
-  private choose(start: Int32Array, makespan: number): void {
+  private choose(start: Int32Array, makespan: number, count: number): void {
     const { n, isFree, random } = this;
     const { durations } = this.instance;
     const centre = random.below(makespan + 1);
@@ -79,7 +97,7 @@ export class Neighbourhood {
     }
     keys.sort();
     isFree.fill(0);
-    for (let k = 0; k < this.share && k < n; k++) isFree[keys[k]! % n] = 1;
+    for (let k = 0; k < count && k < n; k++) isFree[keys[k]! % n] = 1;
   }
 
   /** Lags that keep the rest in the order of the schedule: from whoever gives a unit up to whoever takes it. */

@@ -1,6 +1,6 @@
-import { evaluateCurve, isLag, leastReaching } from './instance';
+import { packFields } from './fields';
+import { curveOfStarts, evaluateCurve, isLag, leastReaching } from './instance';
 import type { CoreInstance, Piece } from './instance';
-import { curveOfStarts } from './instance';
 
 /** Relations as arcs into and out of each activity. */
 interface Arcs {
@@ -12,7 +12,7 @@ interface Arcs {
 }
 
 /**
- * Serial schedule generation for relations that only ever push later (see `isForward`): each activity of a list as
+ * Serial schedule generation for relations that only ever push later (see `orderForward`): each activity of a list as
  * early as it fits, or from the end as late as it fits. Free units of all resources at a time lie side by side in a
  * few words, each field under a guard bit that stays set while the demand fits.
  */
@@ -271,63 +271,4 @@ export class Serial {
 
 function lagOf(relation: CoreInstance['relations'][number]): number {
   return isLag(relation) ? relation.lag : 0;
-}
-
-/** Puts resources side by side into words of 31 bits: a field a resource, wide enough for its capacity and a guard bit. */
-function packFields(instance: CoreInstance): { words: number; guard: Int32Array; full: Int32Array; need: Int32Array } {
-  const { capacities, demands } = instance;
-  const place: { word: number; shift: number }[] = [];
-  let word = 0;
-  let used = 0;
-  for (const capacity of capacities) {
-    const width = 33 - Math.clz32(capacity);
-    if (used + width > 31) {
-      word++;
-      used = 0;
-    }
-    place.push({ word, shift: used });
-    used += width;
-  }
-  const words = word + 1;
-  const guard = new Int32Array(words);
-  const full = new Int32Array(words);
-  const need = new Int32Array(demands.length * words);
-  capacities.forEach((capacity, k) => {
-    const { word: w, shift } = place[k]!;
-    const width = 33 - Math.clz32(capacity);
-    guard[w] = guard[w]! | (1 << (shift + width - 1));
-    full[w] = full[w]! | (capacity << shift) | (1 << (shift + width - 1));
-    demands.forEach((row, i) => (need[i * words + w] = need[i * words + w]! + (row[k]! << shift)));
-  });
-  return { words, guard, full, need };
-}
-
-/**
- * Activities in an order along which every relation leads forwards and never allows an earlier start than the one it
- * leads from; null when there is none (a maximum lag, an overlap).
- */
-export function orderForward(instance: CoreInstance): Int32Array | null {
-  const n = instance.durations.length;
-  const waiting = new Int32Array(n);
-  const followers: number[][] = instance.durations.map(() => []);
-  for (const relation of instance.relations) {
-    if (isLag(relation) ? relation.lag < 0 : relation.pieces.some((piece, k) => isBehind(piece, relation.pieces[k + 1], instance.horizon))) return null;
-    waiting[relation.to] = waiting[relation.to]! + 1;
-    followers[relation.from]!.push(relation.to);
-  }
-  const order = new Int32Array(n);
-  let count = 0;
-  for (let i = 0; i < n; i++) if (waiting[i] === 0) order[count++] = i;
-  for (let k = 0; k < count; k++) {
-    for (const j of followers[order[k]!]!) {
-      waiting[j] = waiting[j]! - 1;
-      if (waiting[j] === 0) order[count++] = j;
-    }
-  }
-  return count === n ? order : null;
-}
-
-function isBehind(piece: Piece, next: Piece | undefined, horizon: number): boolean {
-  if (piece.slope === 1) return piece.value < piece.from;
-  return piece.value < Math.min(horizon, next ? next.from - 1 : horizon);
 }

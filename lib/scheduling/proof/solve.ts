@@ -6,7 +6,7 @@ import type { CoreInstance } from './instance';
 import { Neighbourhood } from './neighbourhood';
 import { buildNetwork, listOpenPairs } from './network';
 import { Random } from './random';
-import { orderForward } from './serial';
+import { orderForward } from './forward';
 
 export type CoreStatus = 'optimal' | 'feasible' | 'infeasible' | 'unknown';
 
@@ -41,7 +41,7 @@ export interface CoreSolution extends CoreProgress {
 const FIRST_SLICE = 20_000;
 const LONGEST_SLICE = 640_000;
 /** A step of the exact search costs about so many steps of schedule generation. */
-const ENTRY_COST = 3;
+const ENTRY_COST = 12;
 
 /** Solves a core instance as well as the stopping rule allows. Throws on data that is no instance (a bug of the caller). */
 export function solveCore(instance: CoreInstance, options: CoreOptions): CoreSolution {
@@ -55,6 +55,8 @@ class Search {
   private readonly genetic: Genetic | null;
   private readonly neighbourhood: Neighbourhood | null;
   private starts: Int32Array | null = null;
+  /** A schedule as long as the best, moving sideways. */
+  private walk: Int32Array | null = null;
   private makespan = -1;
   private lowerBound = 0;
   private isInfeasible = false;
@@ -88,12 +90,14 @@ class Search {
     const { engine, genetic, neighbourhood } = this;
     if (engine && neighbourhood && this.settle(engine)) {
       if (genetic) this.evolve(genetic, 3000);
-      const small = this.instance.durations.length;
-      const proofs = small <= 40 ? 6 : small <= 80 ? 3 : 1;
+      const n = this.instance.durations.length;
+      // Proofs are in reach of small problems; large ones gain more from schedules.
+      const proofs = n <= 80 ? 8 : 1;
+      const schedules = n <= 80 ? 2 : 5;
       for (let slice = FIRST_SLICE; !this.isDone(); slice = Math.min(LONGEST_SLICE, slice * 2)) {
         this.prove(engine, this.starts ? proofs * slice : slice);
         if (this.starts && !this.isDone()) this.explore(neighbourhood, 2 * slice);
-        if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((2 * slice) / small));
+        if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((schedules * slice) / n));
       }
     }
     const progress = this.progress();
@@ -132,6 +136,7 @@ class Search {
   private offer(starts: Int32Array, makespan: number): void {
     if (this.starts !== null && makespan >= this.makespan) return;
     this.starts = starts.slice();
+    this.walk = starts.slice();
     this.makespan = makespan;
     const engine = this.engine!;
     for (let x = 0; x < engine.network.activities; x++) engine.wish[x] = starts[x]!;
@@ -159,18 +164,20 @@ class Search {
     }
   }
 
-  /** Neighbourhoods of the best schedule, or of another that is nearly as good. */
+  /** Neighbourhoods of the best schedule, of others as long as it, and of parents that are nearly as good. */
   private explore(neighbourhood: Neighbourhood, slice: number): void {
     const last = neighbourhood.work + slice / ENTRY_COST;
     while (neighbourhood.work < last) {
-      const starts = this.starts!.slice();
-      let span = this.makespan;
       this.explored++;
-      if (this.genetic && this.explored % 2 === 0) {
+      const starts = this.walk!.slice();
+      let span = this.makespan;
+      if (this.genetic && this.explored % 4 === 0) {
         span = this.genetic.recall(starts);
         if (span < 0) return;
+      } else if (this.explored % 2 === 0 && neighbourhood.drift(starts, span)) {
+        this.walk!.set(starts);
       }
-      if (neighbourhood.improve(starts, span, this.makespan, 300)) {
+      if (neighbourhood.improve(starts, span, this.makespan, 100)) {
         this.offer(starts, makespanOf(this.instance, starts));
         this.genetic?.adopt(starts);
       }
@@ -178,14 +185,15 @@ class Search {
     }
   }
 
-  /** One slice of exact search: below the best schedule, in every fourth turn just above the bound. */
+  /** One slice of exact search: below the best schedule, in every eighth turn just above the bound. */
   private prove(engine: Engine, slice: number): void {
     const mk = engine.network.makespan;
     const last = engine.work + slice / ENTRY_COST;
     this.proofs++;
-    const isFromBelow = this.starts !== null && this.proofs % 4 === 0;
+    const isFromBelow = this.starts !== null && this.proofs % 8 === 7;
     while (engine.work < last) {
-      const bound = Int32Array.of(2 * mk + 1, -this.lowerBound);
+      const tried = this.lowerBound;
+      const bound = Int32Array.of(2 * mk + 1, -tried);
       const outcome = engine.search(20_000, 'activity', isFromBelow ? bound : undefined, () => engine.work >= last || this.isDone());
       if (outcome === 'solution') this.offerFound(engine);
       if (!engine.settleRoot()) {
@@ -194,7 +202,7 @@ class Search {
         return;
       }
       this.raise(engine.least(mk));
-      if (outcome === 'refuted') this.raise(this.lowerBound + 1);
+      if (outcome === 'refuted') this.raise(tried + 1);
       if (this.isDone()) return;
     }
   }

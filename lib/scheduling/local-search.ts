@@ -1,0 +1,127 @@
+import type { Constructor, Reference } from './construct';
+import type { Incumbent } from './incumbent';
+import type { Model } from './model';
+import { Moves } from './moves';
+import type { Order } from './order';
+import { PLACED } from './placer';
+import type { Random } from './random';
+import { compareTerms, TERMS } from './score';
+
+/** How many steps back a schedule is compared with before it is turned down. */
+const MEMORY = 24;
+/** Steps without a better best, for each activity, after which the search goes back to the best. */
+const PATIENCE = 6;
+
+interface LocalSearchInput {
+  readonly model: Model;
+  readonly order: Order;
+  readonly random: Random;
+  readonly builder: Constructor;
+  readonly incumbent: Incumbent;
+}
+
+/**
+ * Late-acceptance search over activity lists (Burke and Bykov 2017): a move is taken when the schedule is no worse than
+ * the current one or the one so many steps ago, all terms of the objective in their order. Only what comes after the
+ * first change of the list is built again.
+ */
+export class LocalSearch {
+  private readonly list: Int32Array;
+  private readonly bestList: Int32Array;
+  private readonly bestSteady: Uint8Array;
+  private readonly trial: Int32Array;
+  private readonly steady: Uint8Array;
+  private readonly trialSteady: Uint8Array;
+  private readonly end: Int32Array;
+  private readonly terms = new Float64Array(TERMS);
+  private readonly memory = Array.from({ length: MEMORY }, () => new Float64Array(TERMS));
+  private readonly reference: { readonly sequence: Int32Array; readonly steady: Uint8Array; readonly start: Int32Array; readonly crew: Int32Array };
+  private readonly moves: Moves;
+  private readonly canBeSteady: boolean;
+  private steps = 0;
+  private idle = 0;
+
+  constructor(private readonly input: LocalSearchInput) {
+    const { model, order, random } = input;
+    this.list = new Int32Array(model.count);
+    this.bestList = new Int32Array(model.count);
+    this.bestSteady = new Uint8Array(model.count);
+    this.trial = new Int32Array(model.count);
+    this.steady = new Uint8Array(model.count);
+    this.trialSteady = new Uint8Array(model.count);
+    this.end = new Int32Array(model.count);
+    this.reference = { sequence: new Int32Array(model.count), steady: this.steady, start: new Int32Array(model.count), crew: new Int32Array(model.crew.from[model.count]!) };
+    this.moves = new Moves(model, order, random);
+    this.canBeSteady = model.previous.some((at) => at >= 0);
+  }
+
+  /** Builds the schedule of a list and goes on from there. */
+  start(list: Int32Array, steady: Uint8Array): void {
+    const { builder, incumbent } = this.input;
+    builder.build(list, steady);
+    this.trial.set(list);
+    this.trialSteady.set(steady);
+    this.take(incumbent.offer(builder));
+    this.keepBest();
+    for (const terms of this.memory) terms.set(this.terms);
+  }
+
+  /** Tries one move. */
+  step(): void {
+    const { builder, incumbent } = this.input;
+    this.trial.set(this.list);
+    this.trialSteady.set(this.steady);
+    this.moves.apply(this.trial, { start: this.reference.start, end: this.end });
+    if (this.canBeSteady) this.shakeSteady();
+    const past = this.memory[this.steps % MEMORY]!;
+    this.steps += 1;
+    const limit = compareTerms(past, this.terms) > 0 ? past : this.terms;
+    this.idle += 1;
+    if (builder.rebuild(this.trial, this.trialSteady, this.like(), limit)) {
+      const { improvements } = incumbent;
+      const terms = incumbent.offer(builder);
+      if (incumbent.improvements > improvements) this.keepBest();
+      if (compareTerms(terms, limit) <= 0) {
+        this.take(terms);
+      }
+    }
+    if (compareTerms(this.terms, past) < 0) past.set(this.terms);
+    if (this.idle > PATIENCE * this.list.length + 200) this.goBack();
+  }
+
+  private keepBest(): void {
+    this.idle = 0;
+    this.bestList.set(this.trial);
+    this.bestSteady.set(this.trialSteady);
+  }
+
+  private like(): Reference | null {
+    return this.terms[0] === 0 ? this.reference : null;
+  }
+
+  /** What the move was about may leave its previous start, or is to go back to it. */
+  private shakeSteady(): void {
+    const { random } = this.input;
+    const isKept = random.below(4) === 0 ? 0 : 1;
+    for (const activity of this.moves.touched) this.trialSteady[activity] = isKept;
+  }
+
+  /** Makes what was just built the current schedule. */
+  private take(terms: Float64Array): void {
+    const { builder, model } = this.input;
+    this.terms.set(terms);
+    this.list.set(this.trial);
+    this.steady.set(this.trialSteady);
+    this.end.set(builder.placer.end);
+    builder.copySequence(this.reference.sequence);
+    this.reference.start.set(builder.placer.start);
+    this.reference.crew.set(builder.placer.crew);
+    for (let i = 0; i < model.count; i += 1) if (builder.placer.status[i] !== PLACED) this.end[i] = model.horizon;
+  }
+
+  /** Goes on from the best list found. */
+  private goBack(): void {
+    this.idle = 0;
+    this.start(this.bestList, this.bestSteady);
+  }
+}
