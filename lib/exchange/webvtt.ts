@@ -12,7 +12,7 @@ const MS_PER_HOUR = 3_600_000;
 const pad = (value: number, width = 2): string => String(value).padStart(width, '0');
 
 /** @example writeCueTime(61.5) // '01:01.500' */
-export function writeCueTime(seconds: number): string {
+function writeCueTime(seconds: number): string {
   const ms = Math.round(seconds * 1000);
   const hours = Math.floor(ms / MS_PER_HOUR);
   const rest = `${pad(Math.floor(ms / 60_000) % 60)}:${pad(Math.floor(ms / 1000) % 60)}.${pad(ms % 1000, 3)}`;
@@ -73,7 +73,7 @@ export function readWebVtt(text: string): Result<readonly Cue[]> {
 }
 
 /** BBC subtitle guidelines: characters of a line, lines, words a minute that are read with ease, seconds that a word needs at least. */
-export const READING = { charactersPerLine: 37, lines: 2, wordsPerMinute: { low: 160, high: 180 }, secondsPerWord: 0.3 } as const;
+const READING = { charactersPerLine: 37, lines: 2, wordsPerMinute: { low: 160, high: 180 }, secondsPerWord: 0.3 } as const;
 
 const countWords = (text: string): number => text.split(/\s+/u).filter((word) => word !== '').length;
 

@@ -2,7 +2,7 @@
 import { fail, issue, ok, type Result } from '@/lib/result';
 import sharp from 'sharp';
 
-export const PHOTO_LIMITS = { bytes: 30_000_000, side: 20_000, pixels: 120_000_000 } as const;
+const PHOTO_LIMITS = { bytes: 30_000_000, side: 20_000, pixels: 120_000_000 } as const;
 const LARGE = { side: 2560, quality: 84 } as const;
 const SMALL = { side: 400, quality: 76 } as const;
 /** What sharp reads and phones write. */

@@ -25,7 +25,7 @@ export interface EntryView {
   readonly replaces: boolean;
 }
 
-export const KIND_WORDS: Readonly<Record<LogKind, string>> = {
+const KIND_WORDS: Readonly<Record<LogKind, string>> = {
   take: 'Take', state: 'State of a part', look: 'Look', note: 'Note', fault: 'Fault', voice: 'Spoken line', departure: 'Departure from the manual', card: 'Card', waiver: 'Let pass',
 };
 
@@ -36,7 +36,7 @@ function nameOf(records: readonly { readonly id: string; readonly name: string }
 }
 
 /** `01:00:00;00 – 01:00:10;02 at 29.97 drop-frame`, or nothing. */
-export function sayTimecode({ format, startFrame, endFrame }: TakeFacts): string | null {
+function sayTimecode({ format, startFrame, endFrame }: TakeFacts): string | null {
   if (format === null || (startFrame === null && endFrame === null)) return null;
   const label = (frame: number | null) => (frame === null || frame < 0 || frame > framesPerDay(format) ? '?' : writeTimecode(frame % framesPerDay(format), format));
   return `${label(startFrame)} – ${label(endFrame)} at ${sayFormat(format)}`;
