@@ -42,7 +42,7 @@ export function sayFormat({ rate, isDropFrame }: TimecodeFormat): string {
 }
 
 /** True where labels may be left out: 30000/1001 and 60000/1001. */
-export function canDropFrames({ numerator, denominator }: FrameRate): boolean {
+function canDropFrames({ numerator, denominator }: FrameRate): boolean {
   return denominator === 1001 && (numerator === 30_000 || numerator === 60_000);
 }
 
@@ -155,7 +155,7 @@ export function writeTimecode(frame: number, format: TimecodeFormat): string {
 }
 
 /** Real length of a number of frames, seconds. @example secondsOfFrames(30000, rate2997) // 1001 */
-export function secondsOfFrames(frames: number, { numerator, denominator }: FrameRate): number {
+function secondsOfFrames(frames: number, { numerator, denominator }: FrameRate): number {
   return (frames * denominator) / numerator;
 }
 

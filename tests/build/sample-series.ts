@@ -197,6 +197,14 @@ export function sampleSeries(more: Partial<SeriesDocument> = {}): SeriesDocument
   };
 }
 
+/** The sample with a camera and a promise made on camera. */
+export function filmedSeries(): SeriesDocument {
+  return sampleSeries({
+    cameras: [{ kind: 'camera', id: 'camera-a', revision: 1, order: 0, name: 'A', rate: { numerator: 30_000, denominator: 1001 }, isDropFrame: true, clockOffset: -2 }],
+    promises: [{ kind: 'promise', id: 'promise-shine', revision: 1, order: 0, name: 'It will shine', saidInId: 'episode-1', where: 'closing words', dueId: 'episode-2', closure: 'replaced', reason: 'Matt suits it better', closedInId: 'episode-2' }],
+  });
+}
+
 /** The sample with one task changed. @example withTask('task-prime', { coats: [] }) */
 export function withTask(id: string, more: Partial<Task>): SeriesDocument {
   const document = sampleSeries();

@@ -43,27 +43,27 @@ describe('a state line', () => {
   });
 });
 
-describe('two sources that disagree', () => {
-  const find = (document: SeriesDocument, entries: readonly LogEntry[], blocks: Parameters<typeof drawStateLines>[1] = []) => findDisagreements(document, drawStateLines(document, blocks, entries), NOW);
+const disagreementsOf = (document: SeriesDocument, entries: readonly LogEntry[], blocks: Parameters<typeof drawStateLines>[1] = []) => findDisagreements(document, drawStateLines(document, blocks, entries), NOW);
 
+describe('two sources that disagree', () => {
   test('are both named', () => {
-    const [found, ...others] = find(withDone({ 'task-strip': tue }), [saw('frame-bought', thu, { text: 'still all bolts in' })]);
+    const [found, ...others] = disagreementsOf(withDone({ 'task-strip': tue }), [saw('frame-bought', thu, { text: 'still all bolts in' })]);
     expect(others).toEqual([]);
     expect([found?.seen.source.name, found?.said.source.name, found?.seen.stateId, found?.said.stateId]).toEqual(['still all bolts in', 'Strip the frame', 'frame-bought', 'frame-stripped']);
   });
 
   test('do not disagree when work is ticked off some hours after it was seen', () => {
-    expect(find(withDone({ 'task-strip': tue }), [saw('frame-stripped', addMinutes(tue, -12 * 60))])).toEqual([]);
-    expect(find(withDone({ 'task-strip': tue }), [saw('frame-stripped', addMinutes(tue, -12 * 60 - 1))])).toHaveLength(1);
+    expect(disagreementsOf(withDone({ 'task-strip': tue }), [saw('frame-stripped', addMinutes(tue, -12 * 60))])).toEqual([]);
+    expect(disagreementsOf(withDone({ 'task-strip': tue }), [saw('frame-stripped', addMinutes(tue, -12 * 60 - 1))])).toHaveLength(1);
   });
 
   test('are told once, not with every later look', () => {
-    expect(find(sampleSeries(), [saw('frame-stripped', tue), saw('frame-stripped', thu)])).toHaveLength(1);
+    expect(disagreementsOf(sampleSeries(), [saw('frame-stripped', tue), saw('frame-stripped', thu)])).toHaveLength(1);
   });
 
   test('can be the plan and the part', () => {
-    expect(find(sampleSeries(), [], [block('task-strip', tue, 2)])[0]?.said.isPlanned).toBe(true);
-    expect(find(sampleSeries(), [], [block('task-strip', addMinutes(NOW, -119), 2)])).toEqual([]);
+    expect(disagreementsOf(sampleSeries(), [], [block('task-strip', tue, 2)])[0]?.said.isPlanned).toBe(true);
+    expect(disagreementsOf(sampleSeries(), [], [block('task-strip', addMinutes(NOW, -119), 2)])).toEqual([]);
   });
 });
 

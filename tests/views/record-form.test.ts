@@ -4,20 +4,20 @@ import { readFields } from '@/lib/commands';
 import { readRecordForm, readRepeatForm, viewCopyForm, viewNewest, viewNewRecordForm, viewNewSeriesForm, viewRecordForm, viewRepeatForm } from '@/lib/views';
 import { instant } from '@/lib/units';
 import { unwrap } from '@/lib/result';
-import { at, sampleSeries } from '../build/sample-series';
+import { at, filmedSeries, sampleSeries } from '../build/sample-series';
 
 const SETTING = { zone: 'Europe/London', newId: () => 'new' };
 const NOW = instant(Date.parse('2026-12-01T09:00Z'));
 
 function formOf(record: SeriesRecord) {
-  const view = viewRecordForm(sampleSeries(), record.kind, record.id);
+  const view = viewRecordForm(filmedSeries(), record.kind, record.id);
   if (view === null) throw new Error(`no form for ${record.kind} ${record.id}`);
   return view;
 }
 
 describe('The record form', () => {
   it.each(RECORD_KINDS)('gives back every %s unchanged when nothing is typed', (kind) => {
-    const document = sampleSeries();
+    const document = filmedSeries();
     const records: readonly SeriesRecord[] = listOf(document, kind);
     expect(records.length).toBeGreaterThan(0);
     for (const record of records) {
