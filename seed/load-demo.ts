@@ -21,8 +21,8 @@ function inputOf(record: SeriesRecord): Readonly<Record<string, unknown>> {
 }
 
 function creationsOf(document: SeriesDocument): readonly Creation[] {
-  const { people, places, equipment, materials, trades, episodes, parts, sessions, outsideJobs, tasks, links, segments, sponsorships, timeLogs, coatingSystems, heatingRuns, weather } = document;
-  const records: readonly SeriesRecord[] = [people, places, equipment, materials, trades, episodes, parts, sessions, outsideJobs, tasks, links, segments, sponsorships, timeLogs, coatingSystems, heatingRuns, weather].flat();
+  const { people, places, equipment, materials, trades, episodes, parts, sessions, outsideJobs, tasks, links, segments, sponsorships, timeLogs, coatingSystems, heatingRuns, weather, cameras, promises } = document;
+  const records: readonly SeriesRecord[] = [people, places, equipment, materials, trades, episodes, parts, sessions, outsideJobs, tasks, links, segments, sponsorships, timeLogs, coatingSystems, heatingRuns, weather, cameras, promises].flat();
   return records.map((record) => ({ kind: record.kind, id: record.id, input: inputOf(record) }));
 }
 

@@ -1,6 +1,7 @@
 /** `tsx seed/load.ts`: loads the demo into an empty database and says in one line what it did. */
 import { openContext } from '@/lib/commands';
 import { loadDemo } from './load-demo';
+import { loadDemoLog } from './load-demo-log';
 
 const started = performance.now();
 const context = await openContext();
@@ -13,8 +14,10 @@ try {
     console.log('The database holds a series already; the demo was not loaded.');
   } else {
     const { name, monday, records, document } = loaded.value;
+    const log = await loadDemoLog(context, document);
+    if (!log.ok) console.error(`The demo's log is not complete: ${log.error[0]?.message ?? ''}`);
     const seconds = ((performance.now() - started) / 1000).toFixed(1);
-    console.log(`Loaded the demo “${name}” from ${monday}: ${document.tasks.length} tasks, ${document.parts.length} parts, ${document.sessions.length} sessions, ${document.episodes.length} episodes (${records} records) in ${seconds} s.`);
+    console.log(`Loaded the demo “${name}” from ${monday}: ${document.tasks.length} tasks, ${document.parts.length} parts, ${document.sessions.length} sessions, ${document.episodes.length} episodes (${records} records, ${log.ok ? log.value : 0} log entries) in ${seconds} s.`);
   }
 } finally {
   await context.storage.close();

@@ -21,6 +21,8 @@ const KIND_SLUGS = {
   heatingRun: 'heating-runs',
   weather: 'weather',
   readings: 'readings',
+  camera: 'cameras',
+  promise: 'promises',
 } as const satisfies Record<FormKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */
@@ -61,6 +63,7 @@ export const taskHazardsPath = (seriesId: string, taskId: string): string => `${
 export const briefPath = (seriesId: string, sessionId: string): string => `${safetyPath(seriesId)}/brief/${encodeURIComponent(sessionId)}`;
 export const waitsPath = (seriesId: string): string => `${seriesPath(seriesId)}/waits`;
 export const climatePath = (seriesId: string): string => `${seriesPath(seriesId)}/climate`;
+export const logPath = (seriesId: string): string => `${seriesPath(seriesId)}/log`;
 export const historyPath = (seriesId: string): string => `${seriesPath(seriesId)}/history`;
 export const kindPath = (seriesId: string, kind: FormKind): string => `${recordsPath(seriesId)}/${KIND_SLUGS[kind]}`;
 export const newRecordPath = (seriesId: string, kind: FormKind): string => `${kindPath(seriesId, kind)}/new`;

@@ -3,10 +3,10 @@
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import {
-  CalendarRange, Disc3, Hammer, Hourglass, LineChart, NotebookPen, Route, ShieldAlert, Thermometer, Undo2, Waypoints, type LucideIcon,
+  CalendarRange, Clapperboard, Disc3, Hammer, Hourglass, LineChart, NotebookPen, Route, ShieldAlert, Thermometer, Undo2, Waypoints, type LucideIcon,
 } from 'lucide-react';
 import {
-  buildPath, climatePath, episodesPath, historyPath, nowPath, plansPath, progressPath, recordsPath, safetyPath, seriesPath, waitsPath, weekPath,
+  buildPath, climatePath, episodesPath, historyPath, logPath, nowPath, plansPath, progressPath, recordsPath, safetyPath, seriesPath, waitsPath, weekPath,
 } from './paths';
 import styles from './shell.module.css';
 
@@ -23,6 +23,7 @@ function listRooms(seriesId: string, week: string): readonly Room[] {
     { name: 'Now', href: nowPath(seriesId), under: nowPath(seriesId), icon: Hammer },
     { name: 'Week', href: weekPath(seriesId, week), under: `${seriesPath(seriesId)}/week`, icon: CalendarRange },
     { name: 'Build', href: buildPath(seriesId), under: buildPath(seriesId), icon: Waypoints },
+    { name: 'Log', href: logPath(seriesId), under: logPath(seriesId), icon: Clapperboard },
     { name: 'Episodes', href: episodesPath(seriesId), under: episodesPath(seriesId), icon: Disc3 },
     { name: 'Waits', href: waitsPath(seriesId), under: waitsPath(seriesId), icon: Hourglass },
     { name: 'Climate', href: climatePath(seriesId), under: climatePath(seriesId), icon: Thermometer },

@@ -119,6 +119,7 @@ const PLURALS: Record<ListKind, string> = {
   segment: 'segments', timeLog: 'time logs', sponsorship: 'sponsor obligations',
   hazard: 'hazards', statement: 'signed statements',
   coatingSystem: 'coating systems', heatingRun: 'heating runs', weather: 'weather tables', readings: 'sets of readings',
+  camera: 'cameras', promise: 'promises on camera',
 };
 
 /**

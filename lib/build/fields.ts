@@ -56,6 +56,8 @@ const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
   heatingRun: { name: 'name', airZone: 'air', start: 'start', end: 'end', setPoint: 'set point' },
   weather: { name: 'name', days: 'days' },
   readings: { name: 'name', airZone: 'air', count: 'rows', from: 'first', to: 'last' },
+  camera: { name: 'name', rate: 'frame rate', isDropFrame: 'drop-frame', clockOffset: 'clock' },
+  promise: { name: 'words', saidInId: 'said in', where: 'where', dueId: 'due episode', closure: 'how it ended', reason: 'reason', closedInId: 'ended in' },
 };
 
 /** The label of a field, or the field's own name when it has none. @example fieldLabel('task', 'effort') // 'hands-on time' */

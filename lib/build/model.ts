@@ -372,10 +372,38 @@ export interface Statement extends Row, SignedFields {
   readonly kind: 'statement';
 }
 
+/** A camera whose takes are logged: how it counts frames, and how its clock stands. */
+export interface Camera extends Row {
+  readonly kind: 'camera';
+  /** Frames a second as a fraction. */
+  readonly rate: { readonly numerator: number; readonly denominator: number };
+  /** Drop-frame labels; at 30000/1001 and 60000/1001 only. */
+  readonly isDropFrame: boolean;
+  /** Seconds that its clock runs ahead of the workshop's; negative: behind. */
+  readonly clockOffset: number;
+}
+
+/** What was promised to viewers on camera. Its name is the words. */
+export interface SpokenPromise extends Row {
+  readonly kind: 'promise';
+  /** Episode in which it is said; null: not cut yet. */
+  readonly saidInId: string | null;
+  /** Take, clip or timecode where it stands. */
+  readonly where: string;
+  /** Episode that must have kept it; null: by the end of the series. */
+  readonly dueId: string | null;
+  readonly closure: 'open' | 'kept' | 'replaced' | 'withdrawn on screen';
+  /** Why it was replaced or withdrawn, in the words said. */
+  readonly reason: string;
+  /** Episode in which it was kept, replaced or withdrawn. */
+  readonly closedInId: string | null;
+}
+
 export type SeriesRecord =
   | Series | Person | Place | Equipment | Part | Material | Trade | OutsideJob | Task | Link | Session | Episode
   | Segment | TimeLog | Sponsorship | HazardRecord | Statement
-  | CoatingSystem | HeatingRun | Weather | Readings;
+  | CoatingSystem | HeatingRun | Weather | Readings
+  | Camera | SpokenPromise;
 
 export type RecordKind = SeriesRecord['kind'];
 
@@ -406,4 +434,6 @@ export interface SeriesDocument {
   readonly heatingRuns: readonly HeatingRun[];
   readonly weather: readonly Weather[];
   readonly readings: readonly Readings[];
+  readonly cameras: readonly Camera[];
+  readonly promises: readonly SpokenPromise[];
 }

@@ -17,6 +17,7 @@ export type FieldsOf<K extends RecordKind> = Omit<RecordOf<K>, 'id' | 'revision'
 export const LIST_KINDS: readonly ListKind[] = [
   'person', 'place', 'equipment', 'material', 'trade', 'part', 'episode', 'session', 'task', 'outsideJob', 'link', 'segment', 'sponsorship', 'timeLog', 'hazard', 'statement',
   'coatingSystem', 'heatingRun', 'weather', 'readings',
+  'camera', 'promise',
 ];
 
 /** Every kind, the series first. */
@@ -28,6 +29,7 @@ const LABELS: Record<RecordKind, string> = {
   segment: 'segment', timeLog: 'time log', sponsorship: 'sponsor obligation',
   hazard: 'hazard', statement: 'signed statement',
   coatingSystem: 'coating system', heatingRun: 'heating run', weather: 'weather table', readings: 'set of readings',
+  camera: 'camera', promise: 'promise on camera',
 };
 
 /** The kind in plain words. @example kindLabel('outsideJob') // 'outside job' */
@@ -62,6 +64,8 @@ const READERS: { readonly [K in RecordKind]: (document: SeriesDocument) => reado
   heatingRun: (document) => document.heatingRuns,
   weather: (document) => document.weather,
   readings: (document) => document.readings,
+  camera: (document) => document.cameras,
+  promise: (document) => document.promises,
 };
 
 /** Records of one kind, in their order. The series itself is a list of one. */
@@ -105,6 +109,8 @@ const WRITERS: { readonly [K in ListKind]: (document: SeriesDocument, list: read
   heatingRun: (document, list) => ({ ...document, heatingRuns: list.filter(isOfKind('heatingRun')) }),
   weather: (document, list) => ({ ...document, weather: list.filter(isOfKind('weather')) }),
   readings: (document, list) => ({ ...document, readings: list.filter(isOfKind('readings')) }),
+  camera: (document, list) => ({ ...document, cameras: list.filter(isOfKind('camera')) }),
+  promise: (document, list) => ({ ...document, promises: list.filter(isOfKind('promise')) }),
 };
 
 /** By order; records with the same order keep one sequence everywhere, by id. */

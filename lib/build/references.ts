@@ -59,6 +59,11 @@ const READERS = {
   timeLog: (log) => [pointer('task', log.taskId, ['taskId'], 'task', true)],
   sponsorship: (sponsorship) => optional('episode', sponsorship.episodeId, ['episodeId'], 'episode'),
   coatingSystem: (system) => system.layers.map((layer, index) => pointer('material', layer.materialId, ['layers', index, 'materialId'], 'layer')),
+  promise: (promise) => [
+    ...optional('episode', promise.saidInId, ['saidInId'], 'said in'),
+    ...optional('episode', promise.dueId, ['dueId'], 'due episode'),
+    ...optional('episode', promise.closedInId, ['closedInId'], 'ended in'),
+  ],
 } satisfies Readers;
 
 /** Every pointer that a record holds, in the order of its fields. */
@@ -73,6 +78,7 @@ export function referencesOf(record: SeriesRecord): readonly Reference[] {
     case 'timeLog': return READERS.timeLog(record);
     case 'sponsorship': return READERS.sponsorship(record);
     case 'coatingSystem': return READERS.coatingSystem(record);
+    case 'promise': return READERS.promise(record);
     default: return [];
   }
 }
@@ -119,6 +125,10 @@ export function withoutReference(record: SeriesRecord, kind: RecordKind, id: str
       return kind === 'episode' && record.episodeId === id ? { ...record, episodeId: null } : record;
     case 'coatingSystem':
       return { ...record, layers: kind === 'material' ? record.layers.filter((layer) => layer.materialId !== id) : record.layers };
+    case 'promise': {
+      const without = (episodeId: string | null): string | null => (kind === 'episode' && episodeId === id ? null : episodeId);
+      return { ...record, saidInId: without(record.saidInId), dueId: without(record.dueId), closedInId: without(record.closedInId) };
+    }
     default:
       return record;
   }

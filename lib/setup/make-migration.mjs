@@ -9,7 +9,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describeMigrations, readMigrations } from '../storage/migrate.mjs';
-import { NO_FILTERS, openSchemaEngine, readSchema } from '../storage/schema-engine.mjs';
+import { TABLE_FILTERS, openSchemaEngine, readSchema } from '../storage/schema-engine.mjs';
 import { PROJECT_ROOT, stop } from './console.mjs';
 
 const name = (process.argv[2] ?? '').toLowerCase().replaceAll(/[^a-z0-9]+/g, '_').replaceAll(/^_|_$/g, '');
@@ -25,7 +25,7 @@ const { stdout } = await engine.diff({
   to: { tag: 'schemaDatamodel', files: [{ path: schemaPath, content: schemaText }] },
   script: true,
   exitCode: null,
-  filters: NO_FILTERS,
+  filters: TABLE_FILTERS,
 });
 engine.free();
 

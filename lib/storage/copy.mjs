@@ -1,10 +1,11 @@
 /** Copies of a database file. */
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
+import { copyPhotos } from './photo-folder.mjs';
 import { openRaw } from './raw.mjs';
 
 /**
- * Writes a consistent copy of a database file into `backups` beside it, while others may read and write.
+ * Writes a consistent copy of a database file and its photos into `backups` beside it, while others may read and write.
  * @param {import('./location.mjs').DatabaseFile} location
  * @param {{ now: Date, note?: string }} options `note`: why it was made, for the file's name
  * @returns {Promise<string>} path of the copy
@@ -21,5 +22,6 @@ export async function copyDatabase(location, { now, note }) {
   } finally {
     await database.close();
   }
+  await copyPhotos(location.path, target);
   return target;
 }

@@ -71,6 +71,8 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
     heatingRuns: await TABLES.heatingRun.list(db, seriesId),
     weather: await TABLES.weather.list(db, seriesId),
     readings: await TABLES.readings.list(db, seriesId),
+    cameras: await TABLES.camera.list(db, seriesId),
+    promises: await TABLES.promise.list(db, seriesId),
   };
 }
 

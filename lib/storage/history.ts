@@ -9,7 +9,7 @@ import type { ChangeModel } from './generated/models';
 const kinds = oneOf<RecordKind>({
   series: true, person: true, place: true, equipment: true, part: true, material: true, trade: true, outsideJob: true, task: true,
   link: true, session: true, episode: true, segment: true, timeLog: true, sponsorship: true, hazard: true, statement: true,
-  coatingSystem: true, heatingRun: true, weather: true, readings: true,
+  coatingSystem: true, heatingRun: true, weather: true, readings: true, camera: true, promise: true,
 });
 
 /** The common fields are checked; the rest was written from a whole record, and older records keep the fields of their day. */

@@ -9,7 +9,7 @@ import path from 'node:path';
 import { copyDatabase } from './copy.mjs';
 import { locateDatabase } from './location.mjs';
 import { openRaw } from './raw.mjs';
-import { NO_FILTERS, openSchemaEngine } from './schema-engine.mjs';
+import { TABLE_FILTERS, openSchemaEngine } from './schema-engine.mjs';
 
 /**
  * @typedef {{ name: string, sql: string, checksum: string }} Migration
@@ -128,7 +128,7 @@ async function applyMigrations(url, root, migrations) {
   try {
     const { appliedMigrationNames } = await engine.applyMigrations({
       migrationsList: describeMigrations(root, migrations),
-      filters: NO_FILTERS,
+      filters: TABLE_FILTERS,
     });
     return appliedMigrationNames;
   } finally {

@@ -2,6 +2,7 @@
 import type { Change, SavedChange, Series, SeriesDocument } from '@/lib/build';
 import type { Reading } from '@/lib/climate';
 import type { NewForecast, SavedForecast } from '@/lib/forecast';
+import type { LogEntry, LogKind } from '@/lib/continuity';
 import type { PlanStatus, SavedPlan } from '@/lib/plan';
 import { fail, issue, ok } from '@/lib/result';
 import type { Result } from '@/lib/result';
@@ -15,6 +16,11 @@ import { Prisma } from './generated/client';
 import type { PrismaClient } from './generated/client';
 import { deleteForecast, insertForecast, listForecasts } from './forecasts';
 import { getChange, listChanges } from './history';
+import { findEntry, insertEntries, listEntries, measureLog, searchEntries } from './log';
+import type { KeptEntry, LogExtent, LogFilter, NewLogEntry } from './log';
+import { keepPhoto, listPhotos, loadPhoto, removePhotos } from './photos';
+import type { LogPhoto, PhotoSize } from './photos';
+import { photoFolder } from './photo-folder.mjs';
 import { findLatest, findPlan, insertPlan, listPlans, updatePlanStatus } from './plans';
 import type { NewPlan, PlanSummary } from './plans';
 import { findReadingRows, insertReadingRows } from './reading-rows';
@@ -61,6 +67,22 @@ export interface Storage {
   listForecasts(seriesId: string, kind: SavedForecast['kind'], most: number): Promise<readonly SavedForecast[]>;
   /** Takes a kept forecast or variant out; false when there was none. */
   removeForecast(seriesId: string, number: number): Promise<boolean>;
+  /**
+   * Adds entries to the log in their order, all or none; one whose id is there already is answered as it is kept.
+   * Issues: `no-such-series`, `database-busy`.
+   */
+  addLogEntries(seriesId: string, entries: readonly NewLogEntry[]): Promise<Result<readonly KeptEntry[]>>;
+  /** Entries, newest first. */
+  listLogEntries(seriesId: string, filter: LogFilter): Promise<readonly LogEntry[]>;
+  getLogEntry(seriesId: string, id: string): Promise<LogEntry | null>;
+  measureLog(seriesId: string): Promise<LogExtent>;
+  /** Entries that hold every word, or a word that begins with it, newest first. */
+  searchLog(seriesId: string, text: string, limit: number, kind?: LogKind): Promise<readonly LogEntry[]>;
+  /** Keeps a photo once. Issues: `no-such-entry`, `photo-empty`, `photo-too-heavy`, `photo-too-large`, `photo-unreadable`. */
+  keepLogPhoto(seriesId: string, photo: { readonly entryId: string; readonly id: string; readonly bytes: Uint8Array }, at: Instant): Promise<Result<LogPhoto>>;
+  listLogPhotos(seriesId: string): Promise<readonly LogPhoto[]>;
+  /** JPEG bytes; null when there is no such photo. */
+  loadLogPhoto(seriesId: string, id: string, size: PhotoSize): Promise<Uint8Array | null>;
   /** The settings in force, read from the database. */
   readSettings(): Promise<Settings>;
   /** Closes the file. For scripts and tests; a server keeps it open. */
@@ -90,12 +112,17 @@ export async function openStorage(url?: string): Promise<Storage> {
   const location = findDatabase(url);
   const client = await connect(location);
   const cache = cacheOf(client);
+  const photos = photoFolder(location, process.cwd());
   const read = <T>(query: (db: Db) => Promise<T>) => client.$transaction(query, TRANSACTION);
   return {
     listSeries: () => listSeries(client),
     loadSeries: (seriesId) => loadDocument(client, seriesId, cache, read),
     createSeries: (series, at) => createSeries(client, series, at),
-    removeSeries: (seriesId) => deleteSeries(client, seriesId),
+    removeSeries: async (seriesId) => {
+      const removed = await deleteSeries(client, seriesId);
+      await removePhotos(photos, seriesId);
+      return removed;
+    },
     applyChange: (seriesId, change, at) => applyChange(client, seriesId, change, at),
     listChanges: (seriesId, limit) => listChanges(client, seriesId, limit),
     getChange: (seriesId, number) => getChange(client, seriesId, number),
@@ -110,6 +137,14 @@ export async function openStorage(url?: string): Promise<Storage> {
     saveForecast: (seriesId, forecast) => write(client, (db) => insertForecast(db, seriesId, forecast)),
     listForecasts: (seriesId, kind, most) => listForecasts(client, seriesId, kind, most),
     removeForecast: (seriesId, number) => deleteForecast(client, seriesId, number),
+    addLogEntries: (seriesId, entries) => write(client, (db) => insertEntries(db, seriesId, entries)),
+    listLogEntries: (seriesId, filter) => listEntries(client, seriesId, filter),
+    getLogEntry: (seriesId, id) => findEntry(client, seriesId, id),
+    measureLog: (seriesId) => measureLog(client, seriesId),
+    searchLog: (seriesId, text, limit, kind) => searchEntries(client, seriesId, text, limit, kind),
+    keepLogPhoto: (seriesId, photo, at) => keepPhoto(client, photos, { seriesId, ...photo, at }),
+    listLogPhotos: (seriesId) => listPhotos(client, seriesId),
+    loadLogPhoto: (seriesId, id, size) => loadPhoto(client, photos, seriesId, id, size),
     readSettings: () => readSettings(client, location),
     close: () => disconnect(client),
   };

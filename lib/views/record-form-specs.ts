@@ -7,6 +7,7 @@ import {
 import {
   COATING_SYSTEM_SECTIONS, HEATING_RUN_SECTIONS, JOB_PROCESS_SECTIONS, MATERIAL_CURE_SECTIONS, READINGS_SECTIONS, TRADE_TERMS_SECTIONS, WEATHER_SECTIONS, WORKSHOP_SECTIONS,
 } from './record-form-fields-cure';
+import { CAMERA_SECTIONS, PROMISE_SECTIONS } from './record-form-fields-film';
 import { LINK_SECTIONS, OUTSIDE_JOB_SECTIONS, TASK_SECTIONS } from './record-form-fields-work';
 import { SEGMENT_SECTIONS, SPONSORSHIP_SECTIONS, TIME_LOG_SECTIONS } from './record-form-fields-story';
 import type { FieldSpec, FormSection } from './record-form-model';
@@ -33,6 +34,8 @@ const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
   heatingRun: HEATING_RUN_SECTIONS,
   weather: WEATHER_SECTIONS,
   readings: READINGS_SECTIONS,
+  camera: CAMERA_SECTIONS,
+  promise: PROMISE_SECTIONS,
 };
 
 export function listSections(kind: RecordKind): readonly FormSection[] {

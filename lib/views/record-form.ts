@@ -58,6 +58,10 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
       };
     case 'weather':
       return { days: [{ date: today }] };
+    case 'camera':
+      return { rate: document.series.frameRate, clockOffset: 0 };
+    case 'promise':
+      return { closure: 'open' };
     case 'person':
     case 'readings':
     case 'series':

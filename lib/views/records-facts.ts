@@ -1,7 +1,7 @@
 /** The few facts that tell one record from the next in a list, each with its unit. */
 import type {
-  DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Place, Segment, SeriesDocument, SeriesRecord, Session, Sponsorship, Task, ThreePoint, TimeLog,
-  Trade, WeeklyHours, WorkRef,
+  Camera, DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Place, Segment, SeriesDocument, SeriesRecord, Session, Sponsorship, SpokenPromise, Task, ThreePoint,
+  TimeLog, Trade, WeeklyHours, WorkRef,
 } from '@/lib/build';
 import { formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import { minutesBetween } from '@/lib/units';
@@ -192,6 +192,20 @@ function sponsorshipFacts(one: Sponsorship, { episodes }: SeriesDocument): (stri
   ];
 }
 
+function cameraFacts({ rate, isDropFrame, clockOffset }: Camera): (string | null)[] {
+  const clock = clockOffset === 0 ? null : `clock ${Math.abs(clockOffset)} s ${clockOffset > 0 ? 'ahead' : 'behind'}`;
+  return [`${Math.round((rate.numerator / rate.denominator) * 1000) / 1000} frames a second${isDropFrame ? ', drop-frame' : ''}`, clock];
+}
+
+function promiseFacts({ saidInId, dueId, closure, closedInId }: SpokenPromise, document: SeriesDocument): (string | null)[] {
+  const saidIn = nameOf(document.episodes, saidInId);
+  const closedIn = nameOf(document.episodes, closedInId);
+  return [
+    saidIn === null ? null : `said in ${saidIn}`, `due in ${nameOf(document.episodes, dueId) ?? 'the last episode'}`,
+    closedIn === null ? closure : `${closure} in ${closedIn}`,
+  ];
+}
+
 function collectFacts(record: SeriesRecord, document: SeriesDocument): (string | null)[] {
   switch (record.kind) {
     case 'place': return placeFacts(record);
@@ -199,6 +213,8 @@ function collectFacts(record: SeriesRecord, document: SeriesDocument): (string |
     case 'part': return partFacts(record, document);
     case 'material': return materialFacts(record);
     case 'trade': return tradeFacts(record);
+    case 'camera': return cameraFacts(record);
+    case 'promise': return promiseFacts(record, document);
     case 'equipment': return [count(record.count, 'piece')];
     case 'session': return sessionFacts(record, document);
     case 'episode': return episodeFacts(record);

@@ -106,6 +106,16 @@ export const KIND_WORDS: readonly KindWords[] = [
     purpose: 'What a logger measured in the workshop; it overrules the model where it exists.',
     whenNone: 'Import the file of a logger on the Climate page.',
   },
+  {
+    kind: 'camera', plural: 'Cameras', one: 'camera', isByTime: false,
+    purpose: 'How each camera counts frames and how its clock stands, so that takes can be found.',
+    whenNone: 'Add the camera whose takes are logged.',
+  },
+  {
+    kind: 'promise', plural: 'Promises', one: 'promise', isByTime: false,
+    purpose: 'What was promised to viewers on camera, and how each promise ended.',
+    whenNone: 'Add a promise the moment it is spoken: viewers remember.',
+  },
 ];
 
 export function wordsOfKind(kind: FormKind): KindWords {

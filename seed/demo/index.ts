@@ -4,6 +4,7 @@ import type { CivilDate, Series, SeriesDocument } from '@/lib/build';
 import { celsius } from '@/lib/units';
 import { coatingSystems, raiseHeating, raiseWeather, workshop } from './climate';
 import { episodes } from './episodes';
+import { cameras, promises } from './film';
 import { links } from './links';
 import { materials } from './materials';
 import { parts } from './parts';
@@ -68,6 +69,8 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
     heatingRuns: raiseHeating(frame),
     weather: raiseWeather(frame),
     readings: [],
+    cameras,
+    promises,
   };
   return newId === undefined ? document : renewIds(document, newId);
 }

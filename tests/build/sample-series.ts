@@ -198,9 +198,16 @@ export function sampleSeries(more: Partial<SeriesDocument> = {}): SeriesDocument
     },
     changeNumber: 0, people, places, equipment, parts, materials, trades, outsideJobs, tasks, links, sessions, episodes,
     segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
-
-    coatingSystems: [], heatingRuns: [], weather: [], readings: [], ...more,
+    coatingSystems: [], heatingRuns: [], weather: [], readings: [], cameras: [], promises: [], ...more,
   };
+}
+
+/** The sample with a camera and a promise made on camera. */
+export function filmedSeries(): SeriesDocument {
+  return sampleSeries({
+    cameras: [{ kind: 'camera', id: 'camera-a', revision: 1, order: 0, name: 'A', rate: { numerator: 30_000, denominator: 1001 }, isDropFrame: true, clockOffset: -2 }],
+    promises: [{ kind: 'promise', id: 'promise-shine', revision: 1, order: 0, name: 'It will shine', saidInId: 'episode-1', where: 'closing words', dueId: 'episode-2', closure: 'replaced', reason: 'Matt suits it better', closedInId: 'episode-2' }],
+  });
 }
 
 /** The sample with one task changed. @example withTask('task-prime', { coats: [] }) */

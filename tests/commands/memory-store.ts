@@ -15,7 +15,7 @@ function emptyDocument(series: SeriesDocument['series']): SeriesDocument {
   return {
     series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [],
     segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
-    coatingSystems: [], heatingRuns: [], weather: [], readings: [],
+    coatingSystems: [], heatingRuns: [], weather: [], readings: [], cameras: [], promises: [],
   };
 }
 

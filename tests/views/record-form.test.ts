@@ -5,7 +5,7 @@ import { readRecordForm, readRepeatForm, viewCopyForm, viewNewest, viewNewRecord
 import { instant } from '@/lib/units';
 import { unwrap } from '@/lib/result';
 import { coldSeries } from '../build/cold-series';
-import { at, sampleSeries } from '../build/sample-series';
+import { at, filmedSeries, sampleSeries } from '../build/sample-series';
 
 const SETTING = { zone: 'Europe/London', newId: () => 'new' };
 /** Hazards and statements are kept on the pages of safety, not in a form of this sort. */
@@ -14,6 +14,8 @@ const NOW = instant(Date.parse('2026-12-01T09:00Z'));
 
 const STORY: SeriesDocument = {
   ...coldSeries(),
+  cameras: filmedSeries().cameras,
+  promises: filmedSeries().promises,
   segments: [{
     kind: 'segment', id: 'segment-1', revision: 1, order: 0, name: 'Paint off', episodeId: null, role: 'trouble', length: 2.5, isResult: true, hook: 0.55, hang: 0.3,
     thread: 'Frame', isEvergreen: true, isFlashback: true, storyDate: '2026-12-01', ending: 'never ends it', taskIds: ['task-strip'],

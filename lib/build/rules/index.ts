@@ -1,6 +1,7 @@
 /** All rules of a series, in the order in which their issues are shown. */
 import { checkBeforeShots, checkMissedBeforeShots } from './before-shot';
 import { checkCadence } from './cadence';
+import { checkCameras } from './camera-format';
 import { checkCrews } from './crew';
 import { checkDateSpans } from './date-span';
 import { checkEfforts } from './effort';
@@ -25,6 +26,7 @@ import { checkPartStates } from './part-states';
 import { checkPartUses } from './part-use';
 import { checkPinnedStarts } from './pinned-start';
 import { checkPlaceCapacities } from './place-capacity';
+import { checkPromises } from './promise-closure';
 import { checkReferences } from './reference-exists';
 import type { Rule } from './rule';
 import { checkRuntime } from './runtime';
@@ -53,4 +55,5 @@ export const RULES: readonly Rule[] = [
   checkSessionLengths, checkSessionOverlaps, checkSessionFit, checkPinnedStarts,
   checkBeforeShots, checkMissedBeforeShots, checkEpisodeDates, checkEpisodeWork,
   checkSegments, checkTimeLogs, checkSponsorships,
+  checkCameras, checkPromises,
 ];

@@ -2,6 +2,7 @@
 import { fieldLabel, type FieldsOf, type RecordKind } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { z } from 'zod';
+import { cameraSchema } from './camera';
 import { coatingSystemSchema, heatingRunSchema, readingsSchema, weatherSchema } from './cure';
 import { episodeSchema } from './episode';
 import { equipmentSchema } from './equipment';
@@ -12,6 +13,7 @@ import { outsideJobSchema } from './outside-job';
 import { partSchema } from './part';
 import { personSchema } from './person';
 import { placeSchema } from './place';
+import { promiseSchema } from './promise';
 import { segmentSchema } from './segment';
 import { seriesSchema } from './series';
 import { sessionSchema } from './session';
@@ -49,6 +51,8 @@ const SCHEMAS = {
   heatingRun: heatingRunSchema,
   weather: () => weatherSchema,
   readings: readingsSchema,
+  camera: () => cameraSchema,
+  promise: () => promiseSchema,
 } as const satisfies { readonly [K in RecordKind]: SchemaOf<K> };
 
 type OutputOf<K extends RecordKind> = z.output<ReturnType<(typeof SCHEMAS)[K]>>;

@@ -1,5 +1,6 @@
 import type { RecordKind, RecordOf } from '@/lib/build';
 import type { Table } from '../table';
+import { cameras } from './cameras';
 import { coatingSystems, heatingRuns, readingSets, weatherTables } from './climate';
 import { episodes } from './episodes';
 import { links } from './links';
@@ -8,6 +9,7 @@ import { outsideJobs } from './outside-jobs';
 import { parts } from './parts';
 import { people } from './people';
 import { equipment, places } from './places';
+import { promises } from './promises';
 import { hazards, statements } from './safety';
 import { segments } from './segments';
 import { seriesTable } from './series';
@@ -39,10 +41,12 @@ export const TABLES: { readonly [K in RecordKind]: Table<RecordOf<K>> } = {
   heatingRun: heatingRuns,
   weather: weatherTables,
   readings: readingSets,
+  camera: cameras,
+  promise: promises,
 };
 
 /** What is pointed at comes before what points at it: rows are written in this order and removed in the reverse one. */
 export const WRITE_ORDER: readonly RecordKind[] = [
   'series', 'person', 'place', 'equipment', 'trade', 'part', 'material', 'episode', 'task', 'outsideJob', 'link', 'session', 'segment', 'timeLog', 'sponsorship', 'hazard', 'statement',
-  'coatingSystem', 'heatingRun', 'weather', 'readings',
+  'coatingSystem', 'heatingRun', 'weather', 'readings', 'camera', 'promise',
 ];

@@ -1,0 +1,42 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { LinkButton, PageBody, plansPath } from '@/app/_ui';
+import { loadDocument, openViewContext, viewChecks } from '@/lib/views';
+import { LogHead } from '../log-head';
+import styles from '../log.module.css';
+import { FindingItem } from './finding-item';
+
+export const metadata: Metadata = { title: 'Checks' };
+
+const count = (amount: number, one: string, many = `${one}s`): string => `${amount} ${amount === 1 ? one : many}`;
+
+export default async function ChecksPage({ params }: { readonly params: Promise<{ seriesId: string }> }) {
+  const { seriesId } = await params;
+  const document = await loadDocument(seriesId);
+  if (document === null) notFound();
+  const view = await viewChecks(await openViewContext(), document);
+  const sum = [view.stops > 0 ? count(view.stops, 'stop') : 'no stop', count(view.warns, 'note'), view.waived > 0 ? `${view.waived} let pass` : ''].filter((word) => word !== '').join(', ');
+  return (
+    <PageBody>
+      <LogHead seriesId={seriesId} at="checks" title="Checks" lead={`${sum}. ${view.held.length} of ${view.held.length + new Set(view.groups.flatMap(({ findings }) => findings.map(({ check }) => check))).size} checks find nothing.`} />
+      {view.hasPlan ? null : <p className={styles.remark}>No plan is accepted yet, so what is still to come is checked only in part. <LinkButton href={plansPath(seriesId)}>Go to the plans</LinkButton></p>}
+      {view.groups.map((group) => (
+        <section key={group.episodeId ?? 'series'} className={styles.group} aria-labelledby={`group-${group.episodeId ?? 'series'}`}>
+          <h2 id={`group-${group.episodeId ?? 'series'}`}>{group.name}</h2>
+          <p className={styles.by}>{[group.release === null ? '' : `release ${group.release}`, count(group.stops, 'stop'), count(group.warns, 'note')].filter((word) => word !== '').join(' · ')}</p>
+          <ul className={styles.findings}>
+            {group.findings.map((finding) => <FindingItem key={`${finding.check} ${finding.key}`} seriesId={seriesId} finding={finding} people={view.people} />)}
+          </ul>
+        </section>
+      ))}
+      <details className={styles.group}>
+        <summary>Checks that find nothing ({view.held.length})</summary>
+        <ul className={styles.lines}>{view.held.map(({ number, title }) => <li key={number}>{number}. {title}</li>)}</ul>
+      </details>
+      <details className={styles.group}>
+        <summary>Not checked here, since the facts are missing ({view.open.length})</summary>
+        <ul className={styles.lines}>{view.open.map(({ number, title, waitsFor }) => <li key={number}>{number}. {title}: needs {waitsFor}</li>)}</ul>
+      </details>
+    </PageBody>
+  );
+}

@@ -1,0 +1,13 @@
+/** What was filmed and seen, whether it cuts together, and what must be filmed again. Rules only. */
+export type { Check, Finding } from './checks/check';
+export { CHECKS, OPEN_CHECKS, type OpenCheck } from './checks';
+export { correctClock, type ClockReading } from './device-clock';
+export { findDisagreements, type Disagreement } from './disagreements';
+export { gatherFacts, lookAt, nameOfState, type AiredPiece, type Facts, type FactsInput } from './facts';
+export * from './log-entry';
+export { findPickups, pickupName, type NeededPart, type Pickup } from './pickups';
+export type { PlannedBlock, PlannedSpan } from './planned-block';
+export { listPromises, type PromiseStanding } from './promises';
+export { groupByEpisode, runChecks, type CheckedFinding, type EpisodeFindings, type Waived } from './run-checks';
+export { BEGINNING, drawStateLines, stateAt, whereaboutsAt, type Redo, type StateLine, type StatePoint } from './state-line';
+export * from './timecode';

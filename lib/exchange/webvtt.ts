@@ -1,0 +1,109 @@
+/** Timed text as WebVTT (W3C), and how long a text must stand to be read. */
+import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
+
+export interface Cue {
+  /** Seconds. */
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+const MS_PER_HOUR = 3_600_000;
+const pad = (value: number, width = 2): string => String(value).padStart(width, '0');
+
+/** @example writeCueTime(61.5) // '01:01.500' */
+function writeCueTime(seconds: number): string {
+  const ms = Math.round(seconds * 1000);
+  const hours = Math.floor(ms / MS_PER_HOUR);
+  const rest = `${pad(Math.floor(ms / 60_000) % 60)}:${pad(Math.floor(ms / 1000) % 60)}.${pad(ms % 1000, 3)}`;
+  return hours > 0 ? `${pad(hours)}:${rest}` : rest;
+}
+
+/** An empty line ends a cue, and an arrow may not stand in its text. */
+function writeText(text: string): string {
+  return text.replace(/\r\n?/gu, '\n').replace(/\n{2,}/gu, '\n').trim().replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}
+
+const readText = (text: string): string => text.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
+
+function checkCues(cues: readonly Cue[]): readonly Issue[] {
+  return cues.flatMap((cue, index) => {
+    const before = cues[index - 1];
+    return [
+      ...(Number.isFinite(cue.start) && Math.round(cue.start * 1000) >= 0 ? [] : [issue('cue-start', `Cue ${index + 1} starts at ${cue.start} s.`, 'Start it at 0 s or later.', { path: [index, 'start'] })]),
+      ...(Math.round(cue.end * 1000) > Math.round(cue.start * 1000) ? [] : [issue('cue-length', `Cue ${index + 1} ends at ${cue.end} s, not after its start at ${cue.start} s.`, 'End it later.', { path: [index, 'end'] })]),
+      ...(before !== undefined && cue.start < before.start ? [issue('cue-order', `Cue ${index + 1} starts before the one ahead of it.`, 'Put the cues in the order of their starts.', { path: [index, 'start'] })] : []),
+      ...(cue.text.trim() === '' ? [issue('cue-empty', `Cue ${index + 1} has no text.`, 'Take it out.', { path: [index, 'text'] })] : []),
+    ];
+  });
+}
+
+/** Fails with `cue-start`, `cue-length`, `cue-order` or `cue-empty`, all of them. @example writeWebVtt([{ start: 0, end: 2, text: 'Gloves on' }]) */
+export function writeWebVtt(cues: readonly Cue[]): Result<string> {
+  const wrong = checkCues(cues);
+  if (wrong.length > 0) return fail(wrong);
+  return ok(`WEBVTT\n${cues.map((cue, index) => `\n${index + 1}\n${writeCueTime(cue.start)} --> ${writeCueTime(cue.end)}\n${writeText(cue.text)}\n`).join('')}`);
+}
+
+const TIME = String.raw`(?:(\d{2,}):)?([0-5]\d):([0-5]\d)\.(\d{3})`;
+const TIMING = new RegExp(String.raw`^${TIME}[ \t]+-->[ \t]+${TIME}(?:[ \t].*)?$`, 'u');
+
+function secondsOf([hours, minutes, seconds, ms]: readonly (string | undefined)[]): number {
+  return (Number(hours ?? 0) * MS_PER_HOUR + Number(minutes) * 60_000 + Number(seconds) * 1000 + Number(ms)) / 1000;
+}
+
+/** Reads cues; notes, styles and regions are passed over. Fails with `webvtt-head`, `cue-timing` and what `writeWebVtt` refuses. */
+export function readWebVtt(text: string): Result<readonly Cue[]> {
+  const lines = text.replace(/^\uFEFF/u, '').replace(/\r\n?/gu, '\n');
+  if (!/^WEBVTT(?:[ \t][^\n]*)?(?:\n|$)/u.test(lines)) return fail([issue('webvtt-head', 'The file does not start with WEBVTT.', 'Choose a WebVTT file.')]);
+  const [head = '', ...blocks] = lines.split(/\n{2,}/u).filter((block) => block.trim() !== '');
+  const issues: Issue[] = head.includes('-->') ? [issue('webvtt-head', 'An empty line must follow WEBVTT.', 'Put one in.')] : [];
+  const cues = blocks.filter((block) => !/^(?:NOTE|STYLE|REGION)(?:[ \t\n]|$)/u.test(block)).flatMap((block, index) => {
+    const rows = block.replace(/^\n+|\n+$/gu, '').split('\n');
+    const place = rows.findIndex((row) => row.includes('-->'));
+    const timing = TIMING.exec(rows[place] ?? '');
+    if (timing === null || place > 1) {
+      issues.push(issue('cue-timing', `Cue ${index + 1} has no times that can be read.`, 'Write them as 00:01.000 --> 00:03.500.', { path: [index] }));
+      return [];
+    }
+    return [{ start: secondsOf(timing.slice(1, 5)), end: secondsOf(timing.slice(5, 9)), text: readText(rows.slice(place + 1).join('\n')) }];
+  });
+  const all = [...issues, ...checkCues(cues)];
+  return all.length > 0 ? fail(all) : ok(cues);
+}
+
+/** BBC subtitle guidelines: characters of a line, lines, words a minute that are read with ease, seconds that a word needs at least. */
+const READING = { charactersPerLine: 37, lines: 2, wordsPerMinute: { low: 160, high: 180 }, secondsPerWord: 0.3 } as const;
+
+const countWords = (text: string): number => text.split(/\s+/u).filter((word) => word !== '').length;
+
+/** Seconds that a caution stands: the longest of 3 s, 0.375 s a word and 1 s more, a second for each 15 characters and 1 s more (common practice). */
+export function cautionSeconds(text: string): number {
+  const plain = text.trim();
+  return Math.max(3, 0.375 * countWords(plain) + 1, plain.length / 15 + 1);
+}
+
+/** Breaks a text into lines of at most 37 characters; a longer word stands alone. */
+export function breakLines(text: string): readonly string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/\s+/u).filter((one) => one !== '')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= READING.charactersPerLine) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/** What is wrong with a caption for a reader: too fast, too short, too many lines, lines too long. */
+export function checkReading({ start, end, text }: Cue): readonly Issue[] {
+  const [words, seconds] = [countWords(text), end - start];
+  const speed = (words / seconds) * 60;
+  const lines = text.split('\n');
+  const longest = Math.max(...lines.map((line) => line.length));
+  return [
+    ...(speed > READING.wordsPerMinute.high ? [issue('caption-fast', `The caption “${text.slice(0, 40)}” runs at ${Math.round(speed)} words a minute; ${READING.wordsPerMinute.high} can be read.`, 'Let it stand longer, or shorten it.', { severity: 'warn' })] : []),
+    ...(seconds < words * READING.secondsPerWord - 1e-9 ? [issue('caption-short', `The caption “${text.slice(0, 40)}” stands ${seconds.toFixed(1)} s for ${words} words; each needs ${READING.secondsPerWord} s.`, 'Let it stand longer.', { severity: 'warn' })] : []),
+    ...(lines.length > READING.lines ? [issue('caption-lines', `The caption “${text.slice(0, 40)}” has ${lines.length} lines.`, `Write ${READING.lines} at most.`, { severity: 'warn' })] : []),
+    ...(longest > READING.charactersPerLine ? [issue('caption-line-length', `A line of the caption has ${longest} characters.`, `Break it at ${READING.charactersPerLine}.`, { severity: 'warn' })] : []),
+  ];
+}
