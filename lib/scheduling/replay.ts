@@ -8,7 +8,7 @@ import type { Problem } from './problem';
 import { earliestOverArc } from './propagate';
 import { ReplayBoard } from './replay-board';
 import { listOpenings, listRows, withFixedCrew, type Openings, type Policy, type ReplayRows } from './replay-rows';
-import { alignStart, passArc } from './timing';
+import { alignStart, passArc, stateEnd } from './timing';
 
 const WAITING = 0;
 const PLACED = 1;
@@ -343,7 +343,7 @@ export class Replay {
     }
     const { states } = model;
     for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
-      const next = board.meetState(model.resourceCount + states.medium[row]!, t, end + states.tail[row]!, states.state[row]!);
+      const next = board.meetState(model.resourceCount + states.medium[row]!, t, stateEnd(states, row, end), states.state[row]!);
       if (next > t) return next;
     }
     return this.holdConflict(activity, t);
@@ -391,7 +391,8 @@ export class Replay {
     }
     const { holds, states } = model;
     for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) {
-      if (end + states.tail[row]! > t) board.add(model.resourceCount + states.medium[row]!, t, end + states.tail[row]!, 1, states.state[row]!);
+      const lastsTo = stateEnd(states, row, end);
+      if (lastsTo > t) board.add(model.resourceCount + states.medium[row]!, t, lastsTo, 1, states.state[row]!);
     }
     const own = holds.byActivity[activity]!;
     for (let k = 0; k < own.length; k += 1) {

@@ -24,4 +24,3 @@ export function networkInput(arrows: readonly Arrow[], horizon: number, seed = 1
   };
 }
 
-export const inMinutes = (values: ArrayLike<number>, scale: number): number[] => Array.from(values, (value) => value / scale);
