@@ -29,7 +29,7 @@ export function pinballLoss(share: number, value: number, actual: number): numbe
 }
 
 /** Quantile at a share, between the given ones in proportion, at the ends the outermost. */
-export function quantileAt(quantiles: Judged['quantiles'], share: number): number {
+function quantileAt(quantiles: Judged['quantiles'], share: number): number {
   const after = quantiles.findIndex((one) => one.share >= share);
   if (after === 0) return quantiles[0]!.value;
   if (after < 0) return quantiles.at(-1)!.value;

@@ -45,7 +45,7 @@ export interface WhatIfEffect {
 }
 
 /** How a plan stands, against the one that counts. */
-export function standingOf(plan: PlanResult, before: PlanResult | null): Standing {
+function standingOf(plan: PlanResult, before: PlanResult | null): Standing {
   const was = new Map((before?.episodes ?? []).map((one) => [one.episodeId, one.recordedBy]));
   const slips = plan.episodes.map((one) => (one.recordedBy === null ? 0 : Math.max(0, one.recordedBy - (was.get(one.episodeId) ?? one.recordedBy)) / MS_PER_MINUTE));
   return {
@@ -64,7 +64,7 @@ function compareStanding(a: Standing, b: Standing): number {
 }
 
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
-export function planQuickly(document: SeriesDocument, at: Situation, schedules: number): Result<PlanResult> {
+function planQuickly(document: SeriesDocument, at: Situation, schedules: number): Result<PlanResult> {
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
   const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));

@@ -25,7 +25,7 @@ function oddsOf(outlook: Outlook, now: Instant, zone: string): Odds {
   return { p10: showDay(p10, now, zone), p50: showDay(p50, now, zone), p80: showDay(p80, now, zone) };
 }
 
-export const toneOf = (chance: number): Tone => (chance >= 0.8 ? 'good' : chance >= 0.5 ? 'warn' : 'stop');
+const toneOf = (chance: number): Tone => (chance >= 0.8 ? 'good' : chance >= 0.5 ? 'warn' : 'stop');
 
 /** A scale from a first to a last moment. */
 export function scaleOf(first: number, last: number): (at: number) => number {

@@ -23,5 +23,3 @@ export function networkInput(arrows: readonly Arrow[], horizon: number, seed = 1
     groups: [], delays: [], spoils: [], cold: null, absences: [], watched: [], seed,
   };
 }
-
-export const inMinutes = (values: ArrayLike<number>, scale: number): number[] => Array.from(values, (value) => value / scale);
