@@ -25,7 +25,7 @@ export type { RemoveOptions } from './remove-record';
 export { removeSeries } from './remove-series';
 export { reorderRecords } from './reorder-records';
 export type { Saved } from './save-edited';
-export { readFields,  } from './schemas';
+export { readFields } from './schemas';
 export type { FormSetting } from './schemas';
 export { planByExperience } from './plan-by-experience';
 export { ruleHazard } from './rule-hazard';

@@ -1,6 +1,6 @@
 export {
   coatMoments,
-  
+
   curingTemperature,
   recoatWindow,
   stageWait,
@@ -13,7 +13,7 @@ export {
   closingMinute, coatClocks, createCoatClock, forecastCoat, stageMinute, type CoatClock, type CoatFault, type CoatForecast,
 } from './coat';
 export {
-  checkCoatMaterial,  unsourcedFields,
+  checkCoatMaterial, unsourcedFields,
   type BelowMinimum, type CoatMaterial, type CureStage, type CureStages, type LateWork, type MaterialSort, type OvenBake, type PotLife, type RecoatRow,
   type SourcedField, type ValueSource,
 } from './coat-material';
@@ -36,7 +36,7 @@ export {
   temperatureForMaturity, timeToMaturity, type RateLaw, type TemperatureSpan,
 } from './rate';
 export { readyTable, readyTables, spoiltStarts, type MinuteSpan } from './ready-table';
-export { longestRecoatWait, recoatRow,  } from './recoat';
+export { longestRecoatWait, recoatRow } from './recoat';
 export {
   layCoats, unfoldSystem, type CoatingSystem, type CoatLag, type LaidCoat, type SystemCoat, type SystemStep,
 } from './system';

@@ -5,6 +5,6 @@ export {
   backAfter, daysWithin, latestDropOff, probabilityBack, probabilityWithin, workingDaysTaken, type DropOff, type Quote, type TradeDays,
 } from './return';
 export {
-  checkBatch, checkPreparations, checkReturnWindow, checkVentHoles, galvanizedPreparation, 
+  checkBatch, checkPreparations, checkReturnWindow, checkVentHoles, galvanizedPreparation,
   type GalvanizedPreparation, type HollowSection, type MinimumBatch, type Preparation, type ReturnWindow, type VentHoles, type WindowState,
 } from './treatments';

@@ -13,7 +13,7 @@ export type { NewestRecord } from './record-form-newest';
 export { readRecordForm } from './record-form-read';
 export type {
   Choice, ChoiceSource, ChoiceSpec, Draft, DraftObject, FieldSpec, FormSection, FormView, GroupSpec, LeafSpec, LinesSpec,
-  ListSpec, ManyChoicesSpec, MomentSpec, PartStateSpec, RecordFormView, TextSpec, ThreePointSpec, } from './record-form-model';
+  ListSpec, ManyChoicesSpec, MomentSpec, PartStateSpec, RecordFormView, TextSpec, ThreePointSpec } from './record-form-model';
 export { HISTORY_STEP, viewHistory } from './history';
 export type { ChangeView, EditView } from './history';
 export { viewBuild } from './build';

@@ -23,4 +23,3 @@ export function networkInput(arrows: readonly Arrow[], horizon: number, seed = 1
     groups: [], delays: [], spoils: [], cold: null, absences: [], watched: [], seed,
   };
 }
-
