@@ -16,8 +16,12 @@ test('a first start shows the demo and leads to a plan of this week', async ({ p
 
 test('a block says why it is there and can be pinned and let go', async ({ page }) => {
   await page.goto(DEMO);
-  const nextWeek = page.getByRole('link', { name: /^Week after/ });
-  await nextWeek.click();
+  await expect(page).toHaveURL(/\/week\//);
+  const thisWeek = page.url();
+  await page.getByRole('link', { name: /^Week after/ }).click();
+  // The strip of the week that was left stays until the next one has come, and takes its sheets with it.
+  await expect(page).not.toHaveURL(thisWeek);
+  await expect(page.getByRole('link', { name: /^Week before/ })).toHaveAttribute('href', new URL(thisWeek).pathname);
   await page.getByRole('region', { name: /^Strip of the week/ }).getByRole('button', { name: /^Work: / }).first().click();
   const sheet = page.getByRole('dialog');
   await expect(sheet).toBeVisible();
