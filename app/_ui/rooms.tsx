@@ -14,6 +14,9 @@ interface RoomsProps {
 
 const ALL_ROOMS = 'all-rooms';
 
+/** The band stays when the page changes, so what lies over the page has to be put away. */
+const putAway = (link: HTMLElement) => link.closest<HTMLElement>('[popover]')?.hidePopover();
+
 function RoomLink({ room, path, onOpen }: { readonly room: Room; readonly path: string; readonly onOpen?: (link: HTMLElement) => void }) {
   const Icon = room.icon;
   return (
@@ -29,8 +32,6 @@ export function Rooms({ seriesId, week }: RoomsProps) {
   const path = usePathname();
   const groups = listRooms(seriesId, week);
   const atHand = groups.flatMap(({ rooms }) => rooms).filter(({ isAtHand }) => isAtHand);
-  // The band stays when the page changes, so what lies over it has to be put away.
-  const putAway = (link: HTMLElement) => link.closest<HTMLElement>('[popover]')?.hidePopover();
   return (
     <>
       <nav aria-label="Rooms" className={styles.along}>

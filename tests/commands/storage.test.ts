@@ -15,6 +15,12 @@ function fieldsOf({ id: _id, kind: _kind, revision: _revision, order: _order, ..
   return fields;
 }
 
+async function draft() {
+  const document = await context.storage.loadSeries(sample.series.id);
+  if (document === null) throw new Error('The series is gone.');
+  return unwrap(await context.storage.savePlan(sample.series.id, { result: samplePlan().result, basedOnChange: document.changeNumber, madeAt: context.now() }));
+}
+
 beforeAll(async () => {
   folder = await makeFolder();
 });
@@ -54,12 +60,6 @@ describe('commands on a real database', () => {
 });
 
 describe('a draft', () => {
-  const draft = async () => {
-    const document = await context.storage.loadSeries(sample.series.id);
-    if (document === null) throw new Error('The series is gone.');
-    return unwrap(await context.storage.savePlan(sample.series.id, { result: samplePlan().result, basedOnChange: document.changeNumber, madeAt: context.now() }));
-  };
-
   it('is accepted although something was said on camera since, which no plan is made from', async () => {
     const { number } = await draft();
     unwrap(await createRecord(context, sample.series.id, 'promise', { name: 'We will tell what it cost.' }));
