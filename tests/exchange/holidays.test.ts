@@ -36,8 +36,9 @@ test('a region that does not exist is told with those that do', async () => {
   expect(await codes('', 'England')).toEqual(['holiday-country']);
 });
 
+const inAugust = (spans: readonly { readonly from: string }[]) => spans.map(({ from }) => from).filter((date) => date === '2026-08-08');
+
 test('a region of a region has its own day, a holiday over several days is one span, and one from noon is none', async () => {
-  const inAugust = (spans: readonly { readonly from: string }[]) => spans.map(({ from }) => from).filter((date) => date === '2026-08-08');
   expect(inAugust(await listHolidays('DE', 'BY-A', { from: 2026, to: 2026 }))).toEqual(['2026-08-08']);
   expect(inAugust(await listHolidays('DE', 'BY', { from: 2026, to: 2026 }))).toEqual([]);
   expect(await listHolidays('RO', '', { from: 2026, to: 2026 })).toContainEqual({ from: '2026-01-01', to: '2026-01-02', why: 'New Year\'s Day' });
