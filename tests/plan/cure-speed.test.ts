@@ -41,8 +41,8 @@ it('a plan of 300 tasks with 60 coats by the hourly climate takes about as long 
   expect(hourly.tasks.flatMap(({ coats }) => coats)).toHaveLength(60);
   const steady = { ...hourly, weather: [] };
   // Turn by turn, so that neither has the warmer machine; the better of each.
-  const rounds = [0, 1].map(() => [spend(steady), spend(hourly)] as const);
+  const rounds = [0, 1, 2].map(() => [spend(steady), spend(hourly)] as const);
   const [without, by] = [Math.min(...rounds.map(([first]) => first)), Math.min(...rounds.map(([, second]) => second))];
-  // Measured: 1.05 to 1.15 on a quiet machine.
-  expect(by).toBeLessThan(without * 1.5 + 50);
+  // Measured: see the decision on tables. A machine busy with other work counts up to twice as much for either.
+  expect(by).toBeLessThan(without * 1.75 + 150);
 });
