@@ -49,6 +49,11 @@ describe('the waits page', () => {
     // 48 h of window after Saturday 16:00.
     expect(await alarmsAt(at('2026-12-06', '12:00'))).toContain('window-closes');
     expect(await alarmsAt(at('2026-12-07', '17:00'))).toContain('window-closed');
+    // Fully cured, and the next coat still owed.
+    expect(await alarmsAt(at('2027-01-20', '17:00'))).toContain('window-closed');
+    const late = async (now: Instant) => (await waitsOf(primed, now)).curing.map((coat) => coat.late).filter((offer) => offer !== null);
+    expect(await late(at('2026-12-06', '12:00'))).toEqual([]);
+    expect(await late(at('2026-12-07', '17:00'))).toEqual([{ coatTaskId: 'task-prime', nextTaskId: 'task-paint', word: 'Plan the abrading' }]);
   });
 
   it('tells that a coat stands still in the frost', async () => {

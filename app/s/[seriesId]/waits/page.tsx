@@ -8,6 +8,7 @@ import { CoatBar } from './coat-bar';
 import { HeatingCurve } from './heating-curve';
 import { JobEvents } from './job-events';
 import { PlanHeating } from './plan-heating';
+import { PlanLateWork } from './plan-late-work';
 import styles from './page.module.css';
 
 interface Props {
@@ -74,6 +75,7 @@ function Coat({ coat, seriesId }: { readonly coat: CuringCoat; readonly seriesId
       </p>
       <CoatBar coat={coat} />
       {coat.alarms.length > 0 ? <IssueList issues={coat.alarms} seriesId={seriesId} /> : null}
+      {coat.late ? <PlanLateWork seriesId={seriesId} late={coat.late} /> : null}
       <Held holds={coat.holds} seriesId={seriesId} />
     </article>
   );
