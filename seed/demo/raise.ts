@@ -3,7 +3,7 @@ import { addDays, instantOf } from '@/lib/calendar';
 import type {
   CivilDate, DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Segment, SkillNeed, Sponsorship, Task, ThreePoint, TimeLog, Trade, WeeklyHours, WorkRef,
 } from '@/lib/build';
-import { NO_VAPOUR } from '@/lib/build';
+import { DEFAULT_TERMS, NO_VAPOUR } from '@/lib/build';
 import { celsius, minutes, type Instant } from '@/lib/units';
 import type {
   EpisodeDraft, EstimateDraft, HoursDraft, JobDraft, LinkDraft, MaterialDraft, Moment, PartDraft, PersonDraft, SpanDraft, TaskDraft, TradeDraft, UseDraft,
@@ -73,7 +73,7 @@ export function raiseTrade(frame: Frame, draft: TradeDraft, order: number): Trad
   return {
     kind: 'trade', ...row(draft, order), craft: draft.craft, openHours: raiseHours(draft.hours),
     closed: [...draft.closed.map((span) => raiseSpan(frame, span)), ...holidaySpans(frame)].toSorted((a, b) => a.from.localeCompare(b.from)),
-    trip: minutes(draft.trip), contact: draft.contact,
+    trip: minutes(draft.trip), contact: draft.contact, terms: { ...DEFAULT_TERMS, country: 'GB', region: 'ENG' },
   };
 }
 
