@@ -1,5 +1,5 @@
 /** How long a task is expected to take, by what was typed or by experience. */
-import type { Category, Coverage, Shot, Task } from '@/lib/build';
+import { isFilmedAhead, type Category, type Coverage, type Shot, type Task } from '@/lib/build';
 import { p80Of, sessionTime, threePointDeviation, threePointMean, usualCounts, type FilmingAssumptions, type SessionTime, type TimeTerm } from '@/lib/estimate';
 
 /** What experience says: how filming goes, and by how much hands-on and filming times are usually missed. */
@@ -11,7 +11,7 @@ export interface Experience {
 
 /** Shots filmed in the task itself: those that show how it was before an irreversible step are filmed ahead of it. */
 export function shotsWithin(task: Task): readonly Shot[] {
-  return task.shots.filter((shot) => !(task.irreversible && shot.purpose === 'before'));
+  return task.shots.filter((shot) => !isFilmedAhead(task, shot));
 }
 
 /** Hands-on time and the typed times of its shots. */
