@@ -2,7 +2,7 @@
 import { crewSize, shootDue, type Episode, type Segment, type Task } from '@/lib/build';
 import { addDays, dateOf, formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import {
-  cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, filmingOf, findRelief, oneWayRisk, shootingRatio, shotsWithin, timesOf, USUAL_RATIO,
+  cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, findRelief, oneWayRisk, shootingRatio, shotsWithin, timesOf, unlearned, USUAL_RATIO,
   type Balance, type Relief,
 } from '@/lib/episodes';
 import { isFilmed } from '@/lib/plan';
@@ -36,7 +36,7 @@ function showBalance(what: string, balance: Balance): BalanceView {
 function listReliefs({ document }: EpisodesInput, episode: Episode): readonly Relief[] {
   const timeOf = timesOf(document);
   const needed = listNeededWithin(document, episode.id);
-  const plain = { filming: filmingOf(document), handsOnFactor: () => 1, filmingFactor: () => 1 };
+  const plain = unlearned(document);
   const options = document.tasks.filter((task) => task.episodeId === episode.id && task.doneAt === null).flatMap((task): Relief[] => {
     const crew = Math.max(1, crewSize(task));
     const time = timeOf(task);

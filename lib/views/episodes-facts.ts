@@ -68,8 +68,8 @@ export function listBudgets({ document, now }: EpisodesInput): ReadonlyMap<strin
     tasks: document.tasks.flatMap((task) => {
       const episodeId = paidBy.get(task.id);
       if (episodeId === undefined) return [];
-      const { mean, deviation } = timeOf(task);
-      return [{ id: task.id, name: task.name, episodeId, mean, deviation, crew: Math.max(1, crewSize(task)), isFilmed: isFilmed(task) }];
+      const { mean, own, shared } = timeOf(task);
+      return [{ id: task.id, name: task.name, episodeId, mean, deviation: own, shared, crew: Math.max(1, crewSize(task)), isFilmed: isFilmed(task) }];
     }),
     sessions: document.sessions.map(({ start, end, crewIds, isRecording }) => ({ start, end, people: crewIds.length, isRecording })),
   });

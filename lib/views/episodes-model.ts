@@ -171,6 +171,18 @@ export interface PlotPoint {
   readonly wasInterrupted: boolean;
 }
 
+/** An open task as typed and by experience. */
+export interface OpenTaskRow {
+  readonly id: string;
+  readonly name: string;
+  readonly typed: string;
+  readonly typedP80: string;
+  readonly experienced: string;
+  readonly experiencedP80: string;
+  /** `5 finished tasks of strip`. */
+  readonly from: string;
+}
+
 export interface EstimatesView {
   readonly seriesId: string;
   readonly revision: number;
@@ -180,6 +192,8 @@ export interface EstimatesView {
   readonly note: string;
   readonly handsOn: readonly FactorRow[];
   readonly filming: readonly FactorRow[];
+  /** The open tasks whose P80 experience changes most. */
+  readonly open: readonly OpenTaskRow[];
   readonly points: readonly PlotPoint[];
   /** Largest length on the plot, minutes. */
   readonly reach: number;
