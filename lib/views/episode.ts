@@ -2,17 +2,19 @@
 import { crewSize, shootDue, type Episode, type Segment, type Task } from '@/lib/build';
 import { addDays, dateOf, formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import {
-  cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, findRelief, oneWayRisk, shootingRatio, shotsWithin, timesOf, unlearned, USUAL_RATIO,
+  cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, findRelief, oneWayRisk, readObligation, shootingRatio, shotsWithin, timesOf, unlearned, USUAL_RATIO,
   type Balance, type Relief,
 } from '@/lib/episodes';
 import { isFilmed } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
+import { loadFacts } from './continuity-facts';
+import { summariseContinuity, summariseSafety } from './episode-summaries';
 import {
-  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, readObligation, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
+  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
 } from './episodes-facts';
-import type { BalanceView, EpisodeView, SegmentRow, ShotRow, SponsorRow } from './episodes-model';
+import type { BalanceView, EpisodePageView, EpisodeView, SegmentRow, ShotRow, SponsorRow } from './episodes-model';
 import { linkRecord } from './week-block';
 import { formatCount, joinNames } from './week-words';
 
@@ -177,7 +179,10 @@ export function computeEpisode(input: EpisodesInput, id: string): EpisodeView | 
 }
 
 /** The page of an episode. */
-export async function viewEpisode({ storage, now }: ViewContext, document: EpisodesInput['document'], id: string): Promise<EpisodeView | null> {
-  const plan = await storage.acceptedPlan(document.series.id);
-  return computeEpisode({ document, plan, now }, id);
+export async function viewEpisode(context: ViewContext, document: EpisodesInput['document'], id: string): Promise<EpisodePageView | null> {
+  const episode = document.episodes.find((each) => each.id === id);
+  if (episode === undefined) return null;
+  const [plan, facts] = await Promise.all([context.storage.acceptedPlan(document.series.id), loadFacts(context, document)]);
+  const view = computeEpisode({ document, plan, now: context.now }, id);
+  return view === null ? null : { ...view, safety: summariseSafety(document, plan, episode), continuity: summariseContinuity(facts, episode) };
 }

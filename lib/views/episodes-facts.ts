@@ -1,8 +1,8 @@
 /** Facts of episodes that more than one page needs. */
-import { crewSize, deriveOrder, shootDue, shownStates, type Episode, type Segment, type SeriesDocument, type Sponsorship, type Task } from '@/lib/build';
+import { crewSize, deriveOrder, shootDue, shownStates, type Episode, type Segment, type SeriesDocument, type Task } from '@/lib/build';
 import { addDays, compareDates, dateOf, type CivilDate } from '@/lib/calendar';
 import {
-  budgetEpisodes, chargeWork, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type Obligation, type ShownSegment, type SponsoredEpisode,
+  budgetEpisodes, chargeWork, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type ShownSegment, type SponsoredEpisode,
 } from '@/lib/episodes';
 import { isFilmed, type SavedPlan } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
@@ -113,17 +113,9 @@ export function listBanked(input: EpisodesInput): readonly BankedEpisode[] {
   }));
 }
 
-export function readObligation(record: Sponsorship): Obligation {
-  const { spotStart, spotEnd, shownFrom, shownUntil } = record;
-  return {
-    ...record,
-    spot: spotStart === null || spotEnd === null ? null : { start: spotStart, end: spotEnd },
-    disclosure: { text: record.disclosureText, spokenAt: record.spokenAt, shown: shownFrom === null || shownUntil === null ? null : { start: shownFrom, end: shownUntil } },
-  };
-}
-
 export function readSponsored(input: EpisodesInput, episode: Episode): SponsoredEpisode {
-  return { id: episode.id, name: episode.name, releaseDate: episode.releaseDate, feasibleOn: feasibleOn(input, episode) };
+  const runtime = 60 * showRuntime(input.document, segmentsOf(input.document, episode.id)).minutes;
+  return { id: episode.id, name: episode.name, releaseDate: episode.releaseDate, feasibleOn: feasibleOn(input, episode), runtime };
 }
 
 /** States in which the work a segment shows has the parts: as its shots ask, else as it leaves them. */

@@ -152,6 +152,33 @@ export interface EpisodeView {
   readonly sponsors: readonly SponsorRow[];
 }
 
+/** The checklist of an episode in short. */
+export interface SafetySummary {
+  readonly isOpen: boolean;
+  readonly words: string;
+  /** `Grinding (II critical) in 2 tasks`. */
+  readonly hazards: readonly string[];
+  /** The first blocks of the gate, and how many more there are. */
+  readonly first: readonly { readonly message: string; readonly fix: string }[];
+  readonly more: number;
+}
+
+/** What the log and its checks say of an episode in short. */
+export interface ContinuitySummary {
+  readonly stops: number;
+  readonly warns: number;
+  readonly words: string;
+  readonly first: readonly Issue[];
+  readonly more: number;
+  readonly promises: readonly { readonly id: string; readonly words: string; readonly standing: string }[];
+  readonly pickups: readonly { readonly key: string; readonly words: string }[];
+}
+
+export interface EpisodePageView extends EpisodeView {
+  readonly safety: SafetySummary;
+  readonly continuity: ContinuitySummary;
+}
+
 export interface FactorRow {
   readonly what: string;
   readonly n: number;

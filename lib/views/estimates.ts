@@ -38,10 +38,11 @@ function tellEnough(learned: Learned, what: string): string {
 
 const MOST_OPEN = 12;
 
+const say = (minutes: number): string => formatWorkLength(Math.round(minutes));
+
 /** Open tasks, the one whose P80 changes most first. */
 function listOpen(document: SeriesDocument): readonly OpenTaskRow[] {
   const experience = experienceOf(document);
-  const say = (minutes: number): string => formatWorkLength(Math.round(minutes));
   const rows = document.tasks.filter((task) => task.doneAt === null).map((task) => ({ task, typed: typedTime(task), learned: experiencedTime(task, experience) }));
   return rows.toSorted((a, b) => Math.abs(b.learned.p80 - b.typed.p80) - Math.abs(a.learned.p80 - a.typed.p80)).slice(0, MOST_OPEN).map(({ task, typed, learned }) => ({
     id: task.id, name: task.name, typed: say(typed.mean), typedP80: say(typed.p80), experienced: say(learned.mean), experiencedP80: say(learned.p80),

@@ -26,9 +26,10 @@ test('a minute more than there is makes an episode short, a spread makes it tigh
   expect(tight!.words).toBe("It needs 3 h 50 min of the crew's time, 4 h 15 min at P80; 4 h are free in sessions before recording is due: enough on average, 15 min too little for eight of ten cases.");
 });
 
+const of = (key: string): Partial<BudgetTask> => ({ shared: [{ key, deviation: 30 }] });
+const left = (...tasks: readonly BudgetTask[]): number => budgetEpisodes({ ...BASE, tasks })[0]!.all.leftAtP80;
+
 test('spreads of tasks alone are added as independent, those of one factor as one', () => {
-  const of = (key: string) => ({ shared: [{ key, deviation: 30 }] });
-  const left = (...tasks: readonly BudgetTask[]): number => budgetEpisodes({ ...BASE, tasks })[0]!.all.leftAtP80;
   const base = 240 - 200;
   expect(left(task('a', 'one', 100, { deviation: 30 }), task('b', 'one', 100, { deviation: 30 }))).toBeCloseTo(base - 0.8416 * Math.hypot(30, 30), 2);
   expect(left(task('a', 'one', 100, of('paint')), task('b', 'one', 100, of('paint')))).toBeCloseTo(base - 0.8416 * 60, 2);

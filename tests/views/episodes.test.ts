@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { instantOf } from '@/lib/calendar';
 import { instant } from '@/lib/units';
+import { gatherFacts } from '@/lib/continuity';
 import { computeEpisode } from '@/lib/views/episode';
+import { summariseContinuity, summariseSafety } from '@/lib/views/episode-summaries';
 import { computeEpisodes } from '@/lib/views/episodes';
 import { viewEstimates } from '@/lib/views/estimates';
 import { demoSeries, DEMO_ZONE } from '@/seed/demo';
@@ -71,4 +73,19 @@ test('a series with nothing in it has an empty shelf and no complaints', () => {
   const view = computeEpisodes({ document: empty, plan: null, now: NOW }, 14);
   expect(view).toMatchObject({ reels: [], loose: [], proposals: [], proposalIssues: [], sponsorIssues: [], orderIssues: [] });
   expect(view.bank).toMatchObject({ weeks: [], isAlarm: false });
+});
+
+test('an episode says in short what its checklist, its checks and its promises still owe', () => {
+  const document = demo.document;
+  const episode = document.episodes.find(({ id }) => id === 'ep-cutting-floor')!;
+  const safety = summariseSafety(document, null, episode);
+  expect(safety.isOpen).toBe(true);
+  expect(safety.words).toMatch(/^\d+ things stand between it and its release\. 0 of \d+ lines signed\.$/);
+  expect(safety.hazards.some((words) => /\(I+V? \w+\) in \d+ tasks?$/.test(words))).toBe(true);
+  expect(safety.first).toHaveLength(3);
+  const promises = [{ kind: 'promise' as const, id: 'p1', revision: 1, order: 0, name: 'The loaf comes back', saidInId: null, where: '', dueId: episode.id, closure: 'open' as const, reason: '', closedInId: null }];
+  const continuity = summariseContinuity(gatherFacts({ document: { ...document, promises, cameras: [] }, blocks: [], entries: [], now: NOW }), episode);
+  expect(continuity.promises).toEqual([{ id: 'p1', words: 'The loaf comes back', standing: 'due by this episode' }]);
+  expect(continuity.warns).toBeGreaterThan(0);
+  expect(continuity.first.length).toBeGreaterThan(0);
 });
