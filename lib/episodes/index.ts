@@ -9,6 +9,7 @@ export { packSegments } from './packing';
 export { costOf, termsOf, USUAL_TITLES, USUAL_WEIGHTS, type PackedEpisode, type Packing, type PackingProblem, type PackingRules, type StorySegment } from './packing-model';
 export { packParallel, type ParallelProblem } from './parallel-packing';
 export { findRelief, type Relief } from './relief';
+export { fitRuntime } from './runtime-fit';
 export { checkSponsorRelease } from './sponsor-gate';
 export { checkSponsors, checkUnplaced, readObligation, type Obligation, type SponsoredEpisode } from './sponsors';
 export { experiencedTime, filmingMinutes, shotsWithin, typedTime, type Experience, type SharedSpread, type TaskTime } from './task-time';

@@ -72,6 +72,8 @@ export interface ProposalView {
     readonly reasons: string;
     readonly segments: readonly { readonly name: string; readonly isNew: boolean }[];
   }[];
+  /** Parts that would go back in time on screen, and do not now. */
+  readonly warnings: readonly string[];
   readonly arrangement: readonly { readonly episodeId: string; readonly segmentIds: readonly string[] }[];
 }
 
@@ -116,7 +118,17 @@ export interface ShotRow {
   readonly purpose: string;
   readonly task: RecordLink;
   readonly isMustHave: boolean;
+  /** `Body traced, Door traced`; empty: as the work has them. */
+  readonly parts: string;
+  /** Chance to lose it; null: it can be taken again. */
+  readonly risk: string | null;
   readonly state: string;
+}
+
+/** A change of segments that brings the runtime inside its bounds, ready to be made. */
+export interface RuntimeOffer {
+  readonly words: string;
+  readonly arrangement: readonly { readonly episodeId: string; readonly segmentIds: readonly string[] }[];
 }
 
 export interface SponsorRow {
@@ -141,6 +153,8 @@ export interface EpisodeView {
   readonly relief: readonly { readonly frees: string; readonly isEnough: boolean; readonly changes: readonly { readonly words: string; readonly task: RecordLink | null }[] }[];
   readonly runtime: RuntimeView;
   readonly titles: number;
+  /** What to take out or bring in where the runtime is outside its bounds. */
+  readonly runtimeOffers: readonly RuntimeOffer[];
   readonly segments: readonly SegmentRow[];
   readonly results: number;
   readonly otherEpisodes: readonly { readonly id: string; readonly name: string }[];

@@ -46,6 +46,9 @@ test('an episode that is short of time says what would make it fit', () => {
   expect(view.standing.verdict).toBe('short');
   expect(view.relief.length).toBeGreaterThan(0);
   expect(view.relief[0]!.changes.length).toBeGreaterThan(0);
+  const words = view.relief.flatMap(({ changes }) => changes.map((change) => change.words));
+  // Concrete: which session, which shots, which episode.
+  expect(words.every((text) => /^(Add a session of .+ with \d+ (person|people), like “.+”, before \w{3} \d+ \w{3}|Leave out of “.+”: .+|Move “.+” to “.+”|Film “.+” with a fixed camera)$/.test(text))).toBe(true);
   expect(view.segments.map(({ name }) => name)[0]).toBe('Forty loose balls');
 });
 
@@ -88,4 +91,32 @@ test('an episode says in short what its checklist, its checks and its promises s
   expect(continuity.promises).toEqual([{ id: 'p1', words: 'The loaf comes back', standing: 'due by this episode' }]);
   expect(continuity.warns).toBeGreaterThan(0);
   expect(continuity.first.length).toBeGreaterThan(0);
+});
+
+test('an episode too long or too short for its bounds offers segments to move, each ready to be done', () => {
+  const offers = (runtime: { target: number; min: number; max: number }) => computeEpisode({ ...demo, document: { ...demo.document, series: { ...demo.document.series, runtime } } }, 'ep-down-to-frame')!.runtimeOffers;
+  const [shorter] = offers({ target: 12, min: 11, max: 14 });
+  expect(shorter!.words).toMatch(/^Move “.+” to “.+”: 1[1-4](\.5)? min here$/);
+  expect(shorter!.arrangement[0]!.episodeId).not.toBe('ep-down-to-frame');
+  const [longer] = offers({ target: 20, min: 19, max: 22 });
+  expect(longer!.words).toMatch(/^Bring in “.+”: (19|2[0-2])(\.5)? min$/);
+  expect(longer!.arrangement[0]!.segmentIds).toHaveLength(6);
+  expect(offers(demo.document.series.runtime)).toEqual([]);
+});
+
+test('a shot says which parts it shows in which state, and what it risks where it happens once', () => {
+  const { shots } = computeEpisode(demo, 'ep-cutting-floor')!;
+  expect(shots.find(({ name }) => name === 'Medium: name and loaf, square on')).toMatchObject({ risk: null });
+  expect(shots.find(({ name }) => name === 'Medium: name and loaf, square on')!.parts).toMatch(/^.+ .+, .+ .+$/);
+  expect(shots.find(({ name }) => name === 'The last letter goes')!.risk).toBe('happens once: lost 5 % of the time with one camera, 0.7 % with two');
+});
+
+test('a proposal that would show a part in an earlier state than before says so', () => {
+  const { proposals } = computeEpisodes(demo, 7);
+  for (const { warnings } of proposals) expect(warnings).toEqual([]);
+  const { segments, tasks } = demo.document;
+  // Two threads, so that what was told in order may be told side by side.
+  const backwards = segments.map((segment) => ({ ...segment, taskIds: segment.episodeId === null ? [tasks[0]!.id] : segment.taskIds }));
+  const told = computeEpisodes({ ...demo, document: { ...demo.document, segments: backwards } }, 7).proposals.flatMap(({ warnings }) => warnings);
+  expect(told.some((text) => / is .+ in “.+”, but was .+ already in “.+”, which is shown before it\.$/.test(text))).toBe(true);
 });

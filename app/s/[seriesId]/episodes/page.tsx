@@ -193,6 +193,7 @@ function Proposal({ proposal, seriesId }: { readonly proposal: ProposalView; rea
           </li>
         ))}
       </ol>
+      {proposal.warnings.map((warning) => <p key={warning} className={styles.warn}><TriangleAlert size={15} aria-hidden /> {warning}</p>)}
       <ArrangeButton seriesId={seriesId} arrangement={proposal.arrangement}>Put them like this <span className="visually-hidden">({proposal.title.toLowerCase()})</span></ArrangeButton>
     </article>
   );

@@ -1,11 +1,12 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { OctagonX } from 'lucide-react';
+import { OctagonX, TriangleAlert } from 'lucide-react';
 import { episodeSafetyPath, episodesPath, IssueList, LinkButton, logPath, newRecordPath, PageBody, PageHead, recordPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewEpisode, type EpisodePageView } from '@/lib/views';
 import { RecordLink } from '../../week/record-link';
 import styles from '../episodes.module.css';
+import { ArrangeButton } from '../action-button';
 import { FactsTable } from '../facts-table';
 import { StandingSign } from '../standing-sign';
 import { SegmentReel } from './segment-reel';
@@ -41,6 +42,7 @@ export default async function EpisodePage(props: Props) {
       <section className={styles.section} aria-labelledby="segments-head">
         <h2 id="segments-head">Segments</h2>
         <SegmentReel seriesId={seriesId} episodeId={view.id} rows={view.segments} loose={view.loose} runtime={view.runtime} titles={view.titles} otherEpisodes={view.otherEpisodes} />
+        <RuntimeOffers view={view} />
         <p className={styles.soft}>{view.results === 0 ? 'Nothing finished is shown in it.' : `${view.results} of them ${view.results === 1 ? 'shows' : 'show'} something finished.`} Titles take {view.titles} min.</p>
         {view.warnings.length > 0 ? <IssueList issues={view.warnings} seriesId={seriesId} /> : null}
         <p><LinkButton href={newRecordPath(seriesId, 'segment')}>Add a segment</LinkButton></p>
@@ -87,6 +89,21 @@ function Budget({ view }: { readonly view: EpisodePageView }) {
   );
 }
 
+/** Segments that mend the runtime, each with the button that moves them. */
+function RuntimeOffers({ view }: { readonly view: EpisodePageView }) {
+  if (view.runtimeOffers.length === 0) return null;
+  return (
+    <>
+      <h3>What would make it fit its runtime</h3>
+      <ul className={styles.relief}>
+        {view.runtimeOffers.map(({ words, arrangement }) => (
+          <li key={words}>{words} <ArrangeButton seriesId={view.seriesId} arrangement={arrangement}>Do this<span className="visually-hidden">: {words}</span></ArrangeButton></li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
 function Shots({ view }: { readonly view: EpisodePageView }) {
   return (
     <section className={styles.section} aria-labelledby="shots-head">
@@ -99,7 +116,11 @@ function Shots({ view }: { readonly view: EpisodePageView }) {
           rows={view.shots.map((shot) => ({
             key: shot.key,
             cells: [
-              <>{shot.name}{shot.isMustHave ? <span className={styles.soft}> must have</span> : null}</>,
+              <>
+                {shot.name}{shot.isMustHave ? <span className={styles.soft}> must have</span> : null}
+                {shot.parts === '' ? null : <span className={styles.small}><br />{shot.parts}</span>}
+                {shot.risk === null ? null : <span className={styles.small}><br /><TriangleAlert size={14} aria-hidden /> {shot.risk}</span>}
+              </>,
               shot.purpose, <RecordLink key="task" seriesId={view.seriesId} to={shot.task}>{shot.task.name}</RecordLink>, shot.state,
             ],
           }))}
