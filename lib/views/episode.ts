@@ -89,7 +89,7 @@ function showSegment(input: EpisodesInput, segment: Segment, due: number | null)
     segment.isEvergreen ? 'fits any episode' : null,
     segment.thread === '' ? null : `thread ${segment.thread}`,
   ].filter((fact) => fact !== null);
-  return { id: segment.id, revision: segment.revision, name: segment.name, length: segment.length, isResult: segment.isResult, role: segment.role, facts, isLate };
+  return { id: segment.id, revision: segment.revision, name: segment.name, length: segment.length, isResult: segment.isResult, role: segment.role, facts, readyAt };
 }
 
 function listShots({ document }: EpisodesInput, episode: Episode): readonly ShotRow[] {
@@ -180,6 +180,7 @@ export function computeEpisode(input: EpisodesInput, id: string): EpisodeView | 
     relief: missing > 0 ? showRelief(input, episode, missing) : [],
     runtime,
     titles: series.titles,
+    due,
     runtimeOffers: listRuntimeOffers(input, episode, own, runtime),
     segments: own.map((segment) => showSegment(input, segment, due)),
     results: own.filter((segment) => segment.isResult).length,

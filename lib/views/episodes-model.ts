@@ -21,6 +21,19 @@ export interface RuntimeView {
   readonly text: string;
 }
 
+/** A segment on the board. */
+export interface BoardRow {
+  readonly id: string;
+  readonly revision: number;
+  readonly name: string;
+  /** Minutes on screen. */
+  readonly length: number;
+  /** When its work is recorded by the plan, milliseconds; null: not known. */
+  readonly readyAt: number | null;
+  /** `recorded Sat 5 Dec 16:10`; empty: not known. */
+  readonly ready: string;
+}
+
 export interface ReelView {
   readonly id: string;
   readonly number: number;
@@ -34,6 +47,10 @@ export interface ReelView {
   readonly isEvergreen: boolean;
   readonly runtime: RuntimeView;
   readonly segments: number;
+  /** Its segments in the order of telling. */
+  readonly rows: readonly BoardRow[];
+  /** When its recording is due, milliseconds. */
+  readonly due: number;
   readonly results: number;
   readonly standing: Standing;
   /** What still stands in its way besides time, in short sentences. */
@@ -80,6 +97,10 @@ export interface ProposalView {
 export interface EpisodesView {
   readonly seriesId: string;
   readonly reels: readonly ReelView[];
+  /** Minutes of titles in every episode. */
+  readonly titles: number;
+  /** Segments in no episode, as the board moves them. */
+  readonly looseRows: readonly BoardRow[];
   readonly bank: BankView;
   readonly loose: readonly { readonly id: string; readonly name: string; readonly text: string }[];
   readonly proposals: readonly ProposalView[];
@@ -98,7 +119,8 @@ export interface SegmentRow {
   readonly role: string;
   /** `leaves 40 % open`, `recorded Sat 5 Dec 16:10`. */
   readonly facts: readonly string[];
-  readonly isLate: boolean;
+  /** When its work is recorded by the plan, milliseconds; null: not known. */
+  readonly readyAt: number | null;
 }
 
 export interface BalanceView {
@@ -153,6 +175,8 @@ export interface EpisodeView {
   readonly relief: readonly { readonly frees: string; readonly isEnough: boolean; readonly changes: readonly { readonly words: string; readonly task: RecordLink | null }[] }[];
   readonly runtime: RuntimeView;
   readonly titles: number;
+  /** When its recording is due, milliseconds. */
+  readonly due: number;
   /** What to take out or bring in where the runtime is outside its bounds. */
   readonly runtimeOffers: readonly RuntimeOffer[];
   readonly segments: readonly SegmentRow[];

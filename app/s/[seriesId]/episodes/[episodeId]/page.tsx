@@ -41,7 +41,7 @@ export default async function EpisodePage(props: Props) {
       <Budget view={view} />
       <section className={styles.section} aria-labelledby="segments-head">
         <h2 id="segments-head">Segments</h2>
-        <SegmentReel seriesId={seriesId} episodeId={view.id} rows={view.segments} loose={view.loose} runtime={view.runtime} titles={view.titles} otherEpisodes={view.otherEpisodes} />
+        <SegmentReel seriesId={seriesId} episodeId={view.id} rows={view.segments} loose={view.loose} runtime={view.runtime} titles={view.titles} due={view.due} otherEpisodes={view.otherEpisodes} />
         <RuntimeOffers view={view} />
         <p className={styles.soft}>{view.results === 0 ? 'Nothing finished is shown in it.' : `${view.results} of them ${view.results === 1 ? 'shows' : 'show'} something finished.`} Titles take {view.titles} min.</p>
         {view.warnings.length > 0 ? <IssueList issues={view.warnings} seriesId={seriesId} /> : null}
