@@ -22,7 +22,7 @@ export { viewNow } from './now';
 export type { NowView, NowWork, Reminder, RunningClock } from './now-model';
 export { viewEpisode } from './episode';
 export { viewEpisodes } from './episodes';
-export type { BankView, EpisodesView, EpisodeView, EstimatesView, FactorRow, ProposalView, ReelView, RuntimeView, SegmentRow, Standing } from './episodes-model';
+export type { BankView, BoardRow, EpisodePageView, EpisodesView, EpisodeView, EstimatesView, FactorRow, ProposalView, ReelView, RuntimeView, SegmentRow, Standing } from './episodes-model';
 export { viewEstimates } from './estimates';
 export { viewPlans } from './plans';
 export type { ChangeLine, DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';

@@ -98,7 +98,10 @@ export function raiseTask(frame: Frame, draft: TaskDraft, order: number): Task {
     crew: raiseCrew(draft.crew), equipmentIds: draft.equipment ?? [],
     coats: (draft.coats ?? []).map((materialId, index) => ({ id: `coat-${short}-${index + 1}`, materialId })),
     coverage: draft.coverage,
-    shots: (draft.shots ?? []).map(([purpose, name, time, must], index) => ({ id: `shot-${short}-${index + 1}`, name, purpose, time: minutes(time), mustHave: must === 'must', filmedAt: null })),
+    shots: (draft.shots ?? []).map(([purpose, name, time, must, ...states], index) => ({
+      id: `shot-${short}-${index + 1}`, name, purpose, time: minutes(time), mustHave: must === 'must', filmedAt: null,
+      ...(states.length === 0 ? {} : { states: states.map(([partId, key]) => ({ partId, stateId: stateId(partId, key) })) }),
+    })),
     conditions: { minimumTemperature: draft.minimumTemperature === undefined ? null : celsius(draft.minimumTemperature), needsDaylight: draft.needsDaylight ?? false },
     isDusty: draft.dusty ?? false, isNoisy: draft.noisy ?? false, layOut: draft.layOut, cautions: draft.cautions ?? [],
     hazards: hazardsOf(draft.id),
