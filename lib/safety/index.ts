@@ -14,7 +14,7 @@ export { findHazards } from './find-hazards';
 export type { FoundHazard, RemovedHazard, TaskHazardList } from './find-hazards';
 export { checkRelease, isGuarded, judgeGate } from './gate';
 export type { Block, Gate } from './gate';
-export { readSign } from './iso-7010';
+export { listSigns, readSign } from './iso-7010';
 export type { Sign } from './iso-7010';
 export { LIBRARY } from './library';
 export { listHazards } from './library-in-force';

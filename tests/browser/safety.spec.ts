@@ -70,7 +70,7 @@ test('hazards are found with their reason, one is taken out on record, an import
   await expectNoSidewaysScroll(page);
 
   await page.goto(`${ROOM}/hazards`);
-  await page.getByText('Add your own, or copy one').click();
+  await page.getByText('Take in hazards as text').click();
   await page.getByLabel('Start from').selectOption({ label: 'Noise' });
   const text = page.getByLabel('The hazard as text');
   await text.fill((await text.inputValue()).replace(/"sources": \[[^\]]*\]/, '"sources": []'));
