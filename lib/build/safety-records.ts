@@ -149,8 +149,8 @@ export type StatementAbout =
   | { readonly sort: 'override'; readonly episodeId: string; readonly status: 'cleared' | 'released'; readonly blocks: readonly string[] };
 
 export type Evidence =
-  /** Seen or heard there. */
-  | { readonly kind: 'take'; readonly take: string; readonly timecode: string }
+  /** Seen or heard there. `entryId`: the entry of the log that is the take; left out where it was typed, or is the cut. */
+  | { readonly kind: 'take'; readonly take: string; readonly timecode: string; readonly entryId?: string | undefined }
   /** Not needed here, reviewed; the reason is that of the statement. */
   | { readonly kind: 'exception' }
   /** An earlier signature is taken back. */

@@ -26,7 +26,7 @@ export type ItemState =
   | 'evidenced'
   /** Not needed here, reviewed and signed. */
   | 'excepted'
-  /** Signed once; the task, the hazard or the footage has changed since. */
+  /** Signed once; the task, the hazard, the shots or the take has changed since. */
   | 'reopened';
 
 /** A line before anybody has signed it. */
@@ -47,7 +47,9 @@ export interface ItemDraft {
 
 export interface ChecklistItem extends Omit<ItemDraft, 'basis'> {
   readonly state: ItemState;
-  /** Of now; a signature made on another one no longer counts. */
+  /** Why it is open again, to follow “It was signed, and”; null in the other states. */
+  readonly why: string | null;
+  /** Of now, of the line, its tasks and their shots; a signature made on another one no longer counts. */
   readonly fingerprint: string;
   /** The last signature, counting or not. */
   readonly signed: Statement | null;

@@ -1,15 +1,22 @@
 /** Words that several pages of safety use. */
 import type { SeriesDocument, Source, Statement, Task } from '@/lib/build';
 import { formatDay, formatMoment } from '@/lib/calendar';
+import { datedWork } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
-import { readSign, vapourOfTask, type PersonDay } from '@/lib/safety';
+import { gatherFootage, readSign, vapourOfTask, type PersonDay } from '@/lib/safety';
 import type { ViewContext } from './context';
 import type { ExposureRow, SafetyChoice, SignLine, SourceLine, VapourRow } from './safety-model';
 
 /** What the pages of safety read besides the series. */
 export interface SafetyContext {
-  readonly storage: Pick<ViewContext['storage'], 'acceptedPlan'>;
+  readonly storage: Pick<ViewContext['storage'], 'acceptedPlan' | 'listLogEntries'>;
   readonly now: ViewContext['now'];
+}
+
+/** The accepted plan and the log, as the rules of safety see them. */
+export async function loadScene(storage: SafetyContext['storage'], seriesId: string) {
+  const [plan, entries] = await Promise.all([storage.acceptedPlan(seriesId), storage.listLogEntries(seriesId, {})]);
+  return { plan, work: datedWork(plan?.result ?? null), footage: gatherFootage(entries) };
 }
 
 export const chooseFrom = (records: readonly { readonly id: string; readonly name: string }[]): readonly SafetyChoice[] => records.map(({ id, name }) => ({ value: id, label: name }));

@@ -15,7 +15,7 @@ test('a line is signed with a take, its caution becomes a caption that the brows
   await page.getByLabel('Timecode').fill('00:02:05:30');
   await line.getByRole('button', { name: 'Sign', exact: true }).click();
   await expect(line.getByRole('alert')).toContainText('Nobody has signed this.');
-  await expect(line.getByRole('alert')).toContainText('there are 25 frames in a second');
+  await expect(line.getByRole('alert')).toContainText('has 30 frames; at 25 they go to 24');
   await page.getByLabel('Who signs').selectOption({ label: 'Marta' });
   await page.getByLabel('Timecode').fill('00:02:05:05');
   await expectNoAxeViolations(page);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buildChecklist, checkRelease, judgeGate, signStatement } from '@/lib/safety';
+import { buildChecklist, checkRelease, judgeGate, LIBRARY, signStatement } from '@/lib/safety';
 import { at } from '../build/sample-series';
 import { changeTask, itemOf, sign, signAll, taskOf, withHazards } from './sample';
 
@@ -41,7 +41,20 @@ describe('the checklist of an episode', () => {
     expect(itemOf(changeTask(signed, 'task-strip', { coverage: 'locked-off' }), id).state).toBe('reopened');
     expect(itemOf(changeTask(signed, 'task-strip', { shots: [] }), id).state).toBe('reopened');
     expect(itemOf(sign(signed, evidence(signed, id, 'withdrawn'), 'the take was another one'), id).state).toBe('open');
-    expect(buildChecklist(signed, EPISODE, { footage: { 'task-strip': ['card 2 re-cut'] } }).items.find((item) => item.id === id)?.state).toBe('reopened');
+    expect(itemOf(changeTask(signed, 'task-strip', { shots: taskOf(signed, 'task-strip').shots.map((shot) => ({ ...shot, filmedAt: at('2026-12-01', '21:00') })) }), id).state).toBe('evidenced');
+  });
+
+  it('says what has changed since it was signed', () => {
+    const id = 'spoken:tyre-inflation';
+    const signed = sign(severe, evidence(severe, id));
+    expect(itemOf(signed, id).why).toBeNull();
+    expect(itemOf(changeTask(signed, 'task-strip', { equipmentIds: ['equipment-gun'] }), id).why).toBe('the task has changed since');
+    expect(itemOf(changeTask(signed, 'task-strip', { shots: [] }), id).why).toBe('the shots or the way it is filmed have changed since');
+    const [tyre] = LIBRARY.filter((hazard) => hazard.id === 'tyre-inflation');
+    if (tyre === undefined) throw new Error('The library knows tyres');
+    const own = { ...tyre, kind: 'hazard', revision: 1, order: 0, id: 'own', replaces: 'tyre-inflation', caution: { ...tyre.caution, spoken: 'Stand aside.' } } as const;
+    expect(itemOf({ ...signed, hazards: [own] }, id).why).toBe('what this line asks for has changed since');
+    expect(judgeGate(signed, buildChecklist(changeTask(signed, 'task-strip', { shots: [] }), EPISODE)).open.find(({ itemIds }) => itemIds.includes(id))?.message).toContain('It was signed, and the shots or the way it is filmed have changed since.');
   });
 
   it('counts a reviewed exception, and forgets none of the signatures', () => {
@@ -77,10 +90,11 @@ describe('a signature', () => {
 
   it('needs a take with a timecode of the series, or a reason that can be read', () => {
     expect(codes(take('', '00:00:00:00'))).toEqual(['take-missing']);
-    expect(codes(take('A1', '00:00:00:25'))).toEqual(['timecode-wrong']);
+    expect(codes(take('A1', '00:00:00:25'))).toEqual(['timecode-out-of-range']);
     expect(codes(take('A1', '00:00:00:24'))).toEqual([]);
-    expect(codes(take('A1', '00:00:60:00'))).toEqual(['timecode-wrong']);
-    expect(codes(take('A1', '00:01:00;02'))).toEqual(['timecode-wrong']);
+    expect(codes(take('A1', '00:00:60:00'))).toEqual(['timecode-out-of-range']);
+    expect(codes(take('A1', 'twelve'))).toEqual(['timecode-unreadable']);
+    expect(codes(take('A1', '00:01:00;02'))).toEqual(['drop-frame-impossible']);
     expect(codes({ about: evidence(severe, 'disclosure', 'exception'), reason: '  no      ' })).toEqual(['reason-missing']);
     expect(codes({ about: evidence(severe, 'disclosure', 'exception'), reason: 'twelve chars' })).toEqual([]);
   });

@@ -49,7 +49,7 @@ export const hazardFields: z.ZodType<HazardFields> = z.object({
 });
 
 const evidence: z.ZodType<Evidence> = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('take'), take: z.string(), timecode: z.string() }), z.object({ kind: z.literal('exception') }), z.object({ kind: z.literal('withdrawn') }),
+  z.object({ kind: z.literal('take'), take: z.string(), timecode: z.string(), entryId: z.string().optional() }), z.object({ kind: z.literal('exception') }), z.object({ kind: z.literal('withdrawn') }),
 ]);
 
 export const statementAbout: z.ZodType<StatementAbout> = z.discriminatedUnion('sort', [

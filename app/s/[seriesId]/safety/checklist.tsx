@@ -86,6 +86,7 @@ function Line({ item, isOpen, toggle, form }: LineProps) {
             {message} {fix}
           </p>
         ))}
+        {item.why === null ? null : <p className={styles.stop}>Open again: {item.why}.</p>}
         {item.signed === null ? null : <p className={styles.soft}>{item.signed}</p>}
         {isOpen ? form : null}
       </div>
