@@ -1,4 +1,5 @@
 /** What a series owes its sponsors, and what it owes its viewers about them. */
+import type { Sponsorship } from '@/lib/build';
 import { compareDates, formatDay, type CivilDate } from '@/lib/calendar';
 import { countWords, fitsSubtitle, leastReadingSeconds, READING } from '@/lib/estimate';
 import { issue, type Issue, type Severity } from '@/lib/result';
@@ -30,6 +31,16 @@ export interface Obligation {
   readonly approvedOn: CivilDate | null;
 }
 
+/** The record of an agreement as the rules see it. */
+export function readObligation(record: Sponsorship): Obligation {
+  const { spotStart, spotEnd, shownFrom, shownUntil } = record;
+  return {
+    ...record,
+    spot: spotStart === null || spotEnd === null ? null : { start: spotStart, end: spotEnd },
+    disclosure: { text: record.disclosureText, spokenAt: record.spokenAt, shown: shownFrom === null || shownUntil === null ? null : { start: shownFrom, end: shownUntil } },
+  };
+}
+
 export interface SponsoredEpisode {
   readonly id: string;
   readonly name: string;
@@ -45,7 +56,7 @@ function about(obligation: Obligation, severity: Severity, path: readonly string
 const called = (obligation: Obligation): string => `“${obligation.name}”`;
 
 /** A paid claim is said to be paid, aloud and on screen, no later than it starts, and long enough to be read. */
-function checkDisclosure(obligation: Obligation): readonly Issue[] {
+export function checkDisclosure(obligation: Obligation): readonly Issue[] {
   const { spot, disclosure: { spokenAt, shown, text } } = obligation;
   const claim = spot?.start ?? Infinity;
   const found: Issue[] = [];

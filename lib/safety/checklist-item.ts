@@ -1,5 +1,5 @@
 /** One line of an episode's checklist. */
-import type { Issue } from '@/lib/result';
+import type { Issue, Subject } from '@/lib/result';
 import type { Statement } from '@/lib/build';
 import type { Hazard } from './model';
 
@@ -26,6 +26,8 @@ export type ItemState =
   | 'evidenced'
   /** Not needed here, reviewed and signed. */
   | 'excepted'
+  /** Answered by a record, such as a consent: no signature is needed. */
+  | 'recorded'
   /** Signed once; the task, the hazard, the shots or the take has changed since. */
   | 'reopened';
 
@@ -41,8 +43,17 @@ export interface ItemDraft {
   readonly isNeeded: boolean;
   /** What a signature stands on, besides the tasks. */
   readonly basis: unknown;
+  /** What a record says that answers the line; null: it is answered by a signature. */
+  readonly recorded: string | null;
+  /** The record that it stands on, where there is one to be filled in. */
+  readonly record: Subject | null;
   /** What is wrong with the line itself, such as a departure without its value. */
   readonly issues: readonly Issue[];
+}
+
+/** Nothing is owed on the line any more. */
+export function isAnswered({ state }: Pick<ChecklistItem, 'state'>): boolean {
+  return state === 'evidenced' || state === 'excepted' || state === 'recorded';
 }
 
 export interface ChecklistItem extends Omit<ItemDraft, 'basis'> {

@@ -3,7 +3,8 @@ import type { SeriesDocument, Task } from '@/lib/build';
 import type { Issue } from '@/lib/result';
 import { findCombinations, type DatedWork } from './combinations';
 import type { ChecklistItem, ItemDraft } from './checklist-item';
-import { linesOfCombinations, linesOfDeparture, linesOfEquipment, linesOfHazard, standingLines, type ShownHazard } from './checklist-lines';
+import { linesOfCombinations, linesOfDeparture, linesOfEquipment, linesOfHazard, type ShownHazard } from './checklist-lines';
+import { standingLines } from './checklist-records';
 import { findHazards } from './find-hazards';
 import { fingerprintOf } from './fingerprint';
 import { faultOfTake, NO_FOOTAGE, type Footage } from './footage';
@@ -53,6 +54,7 @@ function sayChanged(signed: string, now: string): string {
 }
 
 function judgeState(item: ItemDraft, fingerprint: string, signed: ChecklistItem['signed'], footage: Footage): Pick<ChecklistItem, 'state' | 'why'> {
+  if (item.recorded !== null) return { state: 'recorded', why: null };
   if (signed === null || signed.about.sort !== 'evidence' || signed.about.evidence.kind === 'withdrawn') return { state: 'open', why: null };
   const { evidence } = signed.about;
   // An incomplete line cannot be called done.
@@ -82,9 +84,10 @@ export interface ChecklistMore {
 export function buildChecklist(document: SeriesDocument, episodeId: string, { work, footage = NO_FOOTAGE, combinations }: ChecklistMore = {}): Checklist {
   const tasks = listShownTasks(document, episodeId);
   const hazards = listShownHazards(document, tasks);
+  const episode = document.episodes.find(({ id }) => id === episodeId);
   const lines = orderLines([
     ...hazards.flatMap(linesOfHazard), ...linesOfEquipment(hazards), ...tasks.flatMap(linesOfDeparture),
-    ...linesOfCombinations(tasks.length === 0 ? [] : (combinations ?? findCombinations(document, work)), tasks), ...standingLines(tasks, hazards),
+    ...linesOfCombinations(tasks.length === 0 ? [] : (combinations ?? findCombinations(document, work)), tasks), ...(episode === undefined ? [] : standingLines(document, episode, tasks, hazards)),
   ]);
   const bases = new Map(tasks.map((task) => [task.id, { task: basisOfTask(document, task), shots: basisOfShots(task) }]));
   const items = lines.map((line): ChecklistItem => {

@@ -81,6 +81,10 @@ function readWithin(entry: TakeEntry, typed: string, rate: Series['frameRate']):
   return fail([issue('timecode-outside-take', `${label} does not lie in this take, which starts at ${startOfTake(entry) || 'a frame nobody has read'}.`, 'Type a timecode within the take, or leave it empty for its start.', { path: ['timecode'] })]);
 }
 
+function refuse(code: string, message: string, fix: string): Result<Evidence> {
+  return fail([issue(code, message, fix, { path: ['entryId'] })]);
+}
+
 /**
  * Evidence from a take of the log. Fails with `take-missing`, `take-no-good`, `take-of-other-work`, `take-not-cut`, `timecode-missing`,
  * `timecode-outside-take` or the issues of a label.
@@ -88,7 +92,6 @@ function readWithin(entry: TakeEntry, typed: string, rate: Series['frameRate']):
 export function readTakeEvidence(
   document: SeriesDocument, footage: Footage, line: { readonly kind: ItemKind; readonly taskIds: readonly string[] }, chosen: { readonly entryId: string; readonly timecode: string },
 ): Result<Evidence> {
-  const refuse = (code: string, message: string, fix: string): Result<Evidence> => fail([issue(code, message, fix, { path: ['entryId'] })]);
   if (!takesEvidence(line.kind)) return refuse('take-not-cut', 'This line stands in the cut, and a take of the log is not the cut.', 'Name the cut and its timecode.');
   const entry = footage.standing.get(chosen.entryId);
   if (entry === undefined) return refuse('take-missing', 'This take does not count in the log any more.', 'Load the page again and choose another.');

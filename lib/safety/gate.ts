@@ -2,7 +2,7 @@
 import type { Episode, SeriesDocument, Statement } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { buildChecklist, type Checklist, type ChecklistMore } from './checklist';
-import type { ChecklistItem, ItemKind } from './checklist-item';
+import { isAnswered, type ChecklistItem, type ItemKind } from './checklist-item';
 import { listOverrides } from './statements';
 
 /** Something that stops an episode. */
@@ -36,10 +36,8 @@ const CODES: Readonly<Record<ItemKind, readonly [code: string, what: string, fix
   flash: ['flash-open', 'The welding shots are not checked for flashes', 'Check them: filter, reframe or slow the cuts; then sign.'],
   disclosure: ['disclosure-open', 'The disclosure of anything paid, gifted or lent is missing', 'Give the take where it is said and shown, or sign that there was nothing.'],
   captions: ['captions-open', 'The captions are missing', 'Make them, and sign.'],
-  consents: ['consents-open', 'Consents are missing', 'Get them in writing, and sign.'],
+  consents: ['consents-open', 'A consent is missing', 'Get it in writing, and write it into the record of the person; or sign who is not to be seen, or where the papers are.'],
 };
-
-const isDone = ({ state }: ChecklistItem): boolean => state === 'evidenced' || state === 'excepted';
 
 function blockOfItem(item: ChecklistItem): Omit<Block, 'override'> {
   const [code, what, fix] = CODES[item.kind];
@@ -65,7 +63,7 @@ function blocksOfSevere(checklist: Checklist): readonly Omit<Block, 'override'>[
 /** Judges a checklist. A block is set aside by an override that names it, until what it stands on changes. */
 export function judgeGate(document: SeriesDocument, checklist: Checklist): Gate {
   const overrides = listOverrides(document, checklist.episodeId);
-  const blocks = [...blocksOfSevere(checklist), ...checklist.items.filter((item) => item.isNeeded && !isDone(item)).map(blockOfItem)]
+  const blocks = [...blocksOfSevere(checklist), ...checklist.items.filter((item) => item.isNeeded && !isAnswered(item)).map(blockOfItem)]
     .map((block): Block => ({ ...block, override: overrides.findLast(({ about }) => about.sort === 'override' && about.blocks.includes(block.id)) ?? null }));
   return { blocks, open: blocks.filter(({ override }) => override === null), overrides };
 }

@@ -5,6 +5,7 @@ export { briefSession } from './brief';
 export type { BriefHazard, SessionBrief } from './brief';
 export { buildChecklist } from './checklist';
 export type { Checklist, ChecklistMore } from './checklist';
+export { isAnswered } from './checklist-item';
 export type { ChecklistItem, ItemKind, ItemState } from './checklist-item';
 export { checkHazard } from './check-hazard';
 export { findCombinations, givesOffVapour, makesSparks } from './combinations';

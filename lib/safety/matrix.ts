@@ -2,6 +2,7 @@
 import type { Episode, SeriesDocument } from '@/lib/build';
 import { addDays, type CivilDate } from '@/lib/calendar';
 import { buildChecklist, type ChecklistMore } from './checklist';
+import { isAnswered } from './checklist-item';
 import { findCombinations } from './combinations';
 import { judgeGate } from './gate';
 import { listHazards } from './library-in-force';
@@ -46,7 +47,7 @@ export function buildMatrix(document: SeriesDocument, more: ChecklistMore = {}):
     hazard,
     cells: lists.filter(({ checklist }) => checklist.hazards.some((one) => one.hazard.id === hazard.id)).map(({ episode, checklist }): MatrixCell => {
       const needed = checklist.items.filter((item) => item.isNeeded && item.hazard?.id === hazard.id);
-      return { episodeId: episode.id, needed: needed.length, open: needed.filter(({ state }) => state === 'open' || state === 'reopened').length };
+      return { episodeId: episode.id, needed: needed.length, open: needed.filter((item) => !isAnswered(item)).length };
     }),
   }));
   return { columns, rows };

@@ -2,7 +2,7 @@
 import { findRecord, type SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import {
-  buildChecklist, isGuarded, judgeGate, listOverrides, listUsableTakes, sayTake, STANDING_WORDS, startOfTake, takesEvidence,
+  buildChecklist, isAnswered, isGuarded, judgeGate, listOverrides, listUsableTakes, sayTake, STANDING_WORDS, startOfTake, takesEvidence,
   type Checklist, type ChecklistItem, type Footage, type Gate, type ItemKind, type ItemState,
 } from '@/lib/safety';
 import type { BlockRow, EpisodeSafetyView, ItemGroup, ItemView } from './safety-model';
@@ -17,13 +17,13 @@ const KINDS: Readonly<Record<ItemKind, readonly [word: string, asksFor: string]>
   deferral: ['Leave it', 'An exception that says who, licensed or equipped for it, does it'],
   departure: ['Departure', 'The take and timecode of the whole statement'],
   combination: ['Together', 'An exception that says what was done about it'],
-  flash: ['Flashes', 'The cut and timecode that were checked'],
+  flash: ['Flashes', 'The count in the record of the episode, then the cut and timecode that were checked'],
   disclosure: ['Disclosure', 'The take where it is said and shown; or an exception: nothing was paid, gifted or lent'],
-  captions: ['Captions', 'The cut and a timecode in it'],
-  consents: ['Consent', 'An exception that says where the papers are'],
+  captions: ['Captions', 'The file in the record of the episode, then the cut and a timecode in it'],
+  consents: ['Consent', 'The record of the person, or an exception that says where the papers are'],
 };
 
-const STATES: Readonly<Record<ItemState, string>> = { open: 'Open', evidenced: 'In a take', excepted: 'Exception', reopened: 'Open again' };
+const STATES: Readonly<Record<ItemState, string>> = { open: 'Open', evidenced: 'In a take', excepted: 'Exception', recorded: 'On record', reopened: 'Open again' };
 
 const anchorOf = (itemId: string): string => `line-${itemId.replaceAll(/[^a-zA-Z0-9]+/g, '-')}`;
 
@@ -31,12 +31,12 @@ function viewItem(item: ChecklistItem, zone: string): ItemView {
   const [kindWord, asksFor] = KINDS[item.kind];
   return {
     id: item.id, anchor: anchorOf(item.id), kindWord, asksFor, text: item.text, state: item.state, stateWord: STATES[item.state], isNeeded: item.isNeeded, fingerprint: item.fingerprint,
-    signed: item.signed === null ? null : saySignature(item.signed, zone), why: item.why, canWithdraw: item.state === 'evidenced' || item.state === 'excepted', issues: item.issues,
+    signed: item.signed === null ? null : saySignature(item.signed, zone), why: item.why, recorded: item.recorded, record: item.record, canWithdraw: item.state === 'evidenced' || item.state === 'excepted', issues: item.issues,
     takeTaskIds: takesEvidence(item.kind) ? item.taskIds : [],
   };
 }
 
-const isOpen = ({ isNeeded, state }: ItemView): boolean => isNeeded && (state === 'open' || state === 'reopened');
+const isOpen = (item: ItemView): boolean => item.isNeeded && !isAnswered(item);
 
 function groupOf(id: string, title: string, items: readonly ItemView[], more: Partial<ItemGroup> = {}): readonly ItemGroup[] {
   return items.length === 0 ? [] : [{ id, title, severity: null, signs: [], tasks: [], show: null, ...more, items, open: items.filter(isOpen).length }];

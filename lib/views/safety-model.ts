@@ -30,12 +30,16 @@ export interface ItemView {
   readonly anchor: string;
   readonly kindWord: string;
   readonly text: string;
-  readonly state: 'open' | 'evidenced' | 'excepted' | 'reopened';
+  readonly state: 'open' | 'evidenced' | 'excepted' | 'recorded' | 'reopened';
   readonly stateWord: string;
   readonly isNeeded: boolean;
   readonly fingerprint: string;
   /** Why it is open again; null otherwise. */
   readonly why: string | null;
+  /** What a record says that answers it; null otherwise. */
+  readonly recorded: string | null;
+  /** The record that it stands on, to be opened. */
+  readonly record: { readonly kind: string; readonly id: string; readonly name: string } | null;
   /** Tasks whose takes may answer it; empty where the line stands in the cut. */
   readonly takeTaskIds: readonly string[];
   /** `Marta, Tue 1 Dec 20:00: cam A 12 at 00:12:04:11`. */

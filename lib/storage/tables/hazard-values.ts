@@ -1,7 +1,7 @@
 /** Shapes of what is kept about hazards as JSON in a row. */
 import {
   isHazardFact, NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR,
-  type Evidence, type HazardFact, type HazardFields, type MaterialVapour, type RoomAir, type SourceStatus, type StatementAbout, type TaskHazards, type ToolExposure,
+  type Consent, type CutChecks, type Evidence, type HazardFact, type HazardFields, type MaterialVapour, type RoomAir, type SourceStatus, type StatementAbout, type TaskHazards, type ToolExposure,
 } from '@/lib/build';
 import { z } from 'zod';
 import { oneOf, readJson } from '../column';
@@ -27,6 +27,12 @@ export const readTaskHazards = (text: string | null, cell: Cell): TaskHazards =>
 export const readToolExposure = (text: string | null, cell: Cell): ToolExposure => readOr(toolExposure, text, NO_TOOL_EXPOSURE, cell);
 export const readRoomAir = (text: string | null, cell: Cell): RoomAir => readOr(roomAir, text, NO_ROOM_AIR, cell);
 export const readVapour = (text: string | null, cell: Cell): MaterialVapour => readOr(vapour, text, NO_VAPOUR, cell);
+
+export const consentShape: z.ZodType<Consent> = z.object({ givenOn: z.string().nullable(), where: z.string() });
+export const cutChecksShape: z.ZodType<CutChecks> = z.object({
+  captions: z.object({ file: z.string(), readOn: z.string().nullable() }),
+  flashes: z.object({ perSecond: z.number().nullable(), remedy: z.string(), countedOn: z.string().nullable() }),
+});
 
 const status = oneOf<SourceStatus>({ read: true, memory: true, computed: true, judgement: true, practice: true });
 const trigger = z.array(z.array(fact));
