@@ -27,6 +27,7 @@ export { STANDING_WORDS } from './model';
 export type { Hazard } from './model';
 export { assessRisk } from './risk-matrix';
 export type { Probability, RiskLevel } from './risk-matrix';
+export { asksForSecond } from './second-person';
 export { listOverrides, signStatement } from './statements';
 export type { StatementDraft } from './statements';
 export { factsOfTask } from './task-facts';

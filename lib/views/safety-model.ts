@@ -118,6 +118,7 @@ export interface ExposureRow {
   readonly person: string;
   readonly noise: string;
   readonly vibration: string;
+  readonly vapour: string;
   readonly tone: 'below' | 'action' | 'limit' | 'over';
   readonly advice: string;
   readonly unknown: string | null;
