@@ -5,7 +5,7 @@
  */
 import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
 import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
@@ -97,6 +97,8 @@ export interface Person extends Row {
   /** When errands outside the workshop are possible (drop-off, collection). */
   readonly hours: readonly WeeklyHours[];
   readonly away: readonly DateSpan[];
+  /** Left out: nobody has asked. */
+  readonly consent?: Consent | undefined;
 }
 
 export interface Place extends Row {
@@ -302,6 +304,8 @@ export interface Episode extends Row {
   readonly releaseDate: CivilDate;
   readonly isEvergreen: boolean;
   readonly status: 'planned' | 'recorded' | 'cut' | 'cleared' | 'released';
+  /** Left out: nothing is checked yet. */
+  readonly checks?: CutChecks | undefined;
 }
 
 export type SegmentRole = 'opening' | 'work' | 'teaching' | 'trouble' | 'result' | 'talk' | 'sponsor' | 'closing';
