@@ -91,12 +91,22 @@ export interface CameraKit {
   readonly fillLimit: number;
 }
 
+/** That somebody may be seen and heard in what is published. */
+export interface Consent {
+  /** null: not asked yet. */
+  readonly agreedOn: CivilDate | null;
+  /** Last release that it covers; null: for good. */
+  readonly until: CivilDate | null;
+}
+
 export interface Person extends Row {
   readonly kind: 'person';
   readonly skills: readonly string[];
   /** When errands outside the workshop are possible (drop-off, collection). */
   readonly hours: readonly WeeklyHours[];
   readonly away: readonly DateSpan[];
+  /** Left out: not asked yet. */
+  readonly consent?: Consent | undefined;
 }
 
 export interface Place extends Row {
@@ -158,6 +168,8 @@ export interface Material extends Row {
   readonly source: string;
   /** What the data sheet says beyond the drying times. Left out: see `DEFAULT_CURE`. */
   readonly cure?: MaterialCure | undefined;
+  /** Last day on which the batch in the workshop may be used. Left out: not written down. */
+  readonly usableUntil?: CivilDate | undefined;
 }
 
 export interface Trade extends Row {
@@ -323,6 +335,8 @@ export interface Segment extends Row {
   readonly ending: 'free' | 'ends the episode' | 'never ends it';
   /** The work it shows. */
   readonly taskIds: readonly string[];
+  /** Seconds from the start of the episode to its own in the finished cut. Left out: not cut yet. */
+  readonly cutStart?: number | undefined;
 }
 
 /** Time spent on a task, as it was. */

@@ -39,6 +39,16 @@ export const PERSON_SECTIONS: readonly FormSection[] = [
     ],
   },
   {
+    title: 'In the picture',
+    fields: [{
+      type: 'group', name: 'consent', label: 'Consent to be seen and heard', help: 'In writing, before anything with them in it is released.',
+      fields: [
+        { type: 'date', name: 'agreedOn', label: 'Agreed on', isOptional: true, help: 'Empty: not asked yet.' },
+        { type: 'date', name: 'until', label: 'For releases until', isOptional: true, help: 'Empty: for good.' },
+      ],
+    }],
+  },
+  {
     title: 'Errands',
     fields: [
       weeklyHours('hours', 'Hours for errands', 'When they can take parts to a trade and fetch them. Sessions say when they are in the workshop.'),
@@ -103,6 +113,7 @@ export const MATERIAL_SECTIONS: readonly FormSection[] = [
     isRare: true,
     fields: [
       { type: 'length', clock: 'elapsed', name: 'potLife', label: 'Pot life', isOptional: true, help: 'Mixed material is usable this long.' },
+      { type: 'date', name: 'usableUntil', label: 'Batch usable until', isOptional: true, help: 'The date on the tin in the workshop.' },
       { type: 'check', name: 'hasSolvent', label: 'Gives off solvent' },
       { type: 'check', name: 'hasIsocyanate', label: 'Contains isocyanates', help: 'By its data sheet, not by the number of packs. Filter masks do not hold it back: air-fed only.' },
       {
