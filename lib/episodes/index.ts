@@ -9,6 +9,6 @@ export { packSegments } from './packing';
 export { costOf, termsOf, USUAL_TITLES, USUAL_WEIGHTS, type PackedEpisode, type Packing, type PackingProblem, type PackingRules, type StorySegment } from './packing-model';
 export { packParallel, type ParallelProblem } from './parallel-packing';
 export { findRelief, type Relief } from './relief';
-export { checkSponsors, checkUnplaced, type Obligation, type SponsoredEpisode } from './sponsors';
+export { checkSponsors, checkUnplaced, readObligation, type Obligation, type SponsoredEpisode } from './sponsors';
 export { experiencedTime, filmingMinutes, shotsWithin, typedTime, type Experience } from './task-time';
 export { budgetEpisodes, type Balance, type BudgetProblem, type BudgetSession, type BudgetTask, type EpisodeBudget } from './time-budget';

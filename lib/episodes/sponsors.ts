@@ -1,4 +1,5 @@
 /** What a series owes its sponsors, and what it owes its viewers about them. */
+import type { Sponsorship } from '@/lib/build';
 import { compareDates, formatDay, type CivilDate } from '@/lib/calendar';
 import { countWords, fitsSubtitle, leastReadingSeconds, READING } from '@/lib/estimate';
 import { issue, type Issue, type Severity } from '@/lib/result';
@@ -36,6 +37,16 @@ export interface SponsoredEpisode {
   readonly releaseDate: CivilDate;
   /** The first day it can be released by the plan; null: not known. */
   readonly feasibleOn: CivilDate | null;
+}
+
+/** An obligation as it is recorded. */
+export function readObligation(record: Sponsorship): Obligation {
+  const { spotStart, spotEnd, shownFrom, shownUntil } = record;
+  return {
+    ...record,
+    spot: spotStart === null || spotEnd === null ? null : { start: spotStart, end: spotEnd },
+    disclosure: { text: record.disclosureText, spokenAt: record.spokenAt, shown: shownFrom === null || shownUntil === null ? null : { start: shownFrom, end: shownUntil } },
+  };
 }
 
 function about(obligation: Obligation, severity: Severity, path: readonly string[] = []) {

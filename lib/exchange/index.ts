@@ -1,4 +1,4 @@
 /** Formats that other programs read and write. */
 export { readOtio, writeOtio, type Timeline, type TimelineClip, type TimelineMarker } from './otio';
 export { readTakesCsv, writeTakesCsv, type TakeRow } from './takes-csv';
-export { breakLines, cautionSeconds, checkReading, readWebVtt, writeWebVtt, type Cue } from './webvtt';
+export { readWebVtt, writeWebVtt, type Cue } from './webvtt';

@@ -2,7 +2,7 @@
 import { crewSize, shootDue, type Episode, type Segment, type Task } from '@/lib/build';
 import { addDays, dateOf, formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import {
-  cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, filmingOf, findRelief, oneWayRisk, shootingRatio, shotsWithin, timesOf, USUAL_RATIO,
+  cameraNeed, checkSponsors, readObligation, experiencedTime, experienceOf, filmingMinutes, filmingOf, findRelief, oneWayRisk, shootingRatio, shotsWithin, timesOf, USUAL_RATIO,
   type Balance, type Relief,
 } from '@/lib/episodes';
 import { isFilmed } from '@/lib/plan';
@@ -10,7 +10,7 @@ import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
 import {
-  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, readObligation, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
+  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
 } from './episodes-facts';
 import type { BalanceView, EpisodeView, SegmentRow, ShotRow, SponsorRow } from './episodes-model';
 import { linkRecord } from './week-block';

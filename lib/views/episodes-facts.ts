@@ -1,8 +1,8 @@
 /** Facts of episodes that more than one page needs. */
-import { crewSize, deriveOrder, shootDue, type Episode, type Segment, type SeriesDocument, type Sponsorship, type Task } from '@/lib/build';
+import { crewSize, deriveOrder, shootDue, type Episode, type Segment, type SeriesDocument, type Task } from '@/lib/build';
 import { addDays, compareDates, dateOf, type CivilDate } from '@/lib/calendar';
 import {
-  budgetEpisodes, chargeWork, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type Obligation, type ShownSegment, type SponsoredEpisode,
+  budgetEpisodes, chargeWork, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type ShownSegment, type SponsoredEpisode,
 } from '@/lib/episodes';
 import { isFilmed, type SavedPlan } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
@@ -111,15 +111,6 @@ export function listBanked(input: EpisodesInput): readonly BankedEpisode[] {
   return input.document.episodes.map((episode) => ({
     id: episode.id, name: episode.name, releaseDate: episode.releaseDate, finishedOn: feasibleOn(input, episode), isEvergreen: episode.isEvergreen,
   }));
-}
-
-export function readObligation(record: Sponsorship): Obligation {
-  const { spotStart, spotEnd, shownFrom, shownUntil } = record;
-  return {
-    ...record,
-    spot: spotStart === null || spotEnd === null ? null : { start: spotStart, end: spotEnd },
-    disclosure: { text: record.disclosureText, spokenAt: record.spokenAt, shown: shownFrom === null || shownUntil === null ? null : { start: shownFrom, end: shownUntil } },
-  };
 }
 
 export function readSponsored(input: EpisodesInput, episode: Episode): SponsoredEpisode {

@@ -1,10 +1,10 @@
 /** The board of episodes: load, then compute. */
 import { shootDue, type Episode } from '@/lib/build';
 import { addDays, compareDates, dateOf, formatDay, formatIsoWeek } from '@/lib/calendar';
-import { checkSponsors, checkUnplaced, countBank, spreadReleases, type Bank, type BankedEpisode } from '@/lib/episodes';
+import { checkSponsors, checkUnplaced, countBank, readObligation, spreadReleases, type Bank, type BankedEpisode } from '@/lib/episodes';
 import type { ViewContext } from './context';
 import {
-  checkOrder, listBanked, listBeforeMissing, listBudgets, readObligation, readSponsored, segmentsOf, showRuntime, showStanding, STAGES, type EpisodesInput,
+  checkOrder, listBanked, listBeforeMissing, listBudgets, readSponsored, segmentsOf, showRuntime, showStanding, STAGES, type EpisodesInput,
 } from './episodes-facts';
 import type { BankView, EpisodesView, ReelView } from './episodes-model';
 import { proposePackings } from './episodes-proposals';
