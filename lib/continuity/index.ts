@@ -1,6 +1,7 @@
 /** What was filmed and seen, whether it cuts together, and what must be filmed again. Rules only. */
 export type { Check, Finding } from './checks/check';
 export type { AiredPiece } from './airing';
+export { recordedSpan, sayClock, type RecordedSpan } from './camera-clock';
 export { CHECKS } from './checks';
 export { correctClock, type ClockReading } from './device-clock';
 export { findDisagreements, type Disagreement } from './disagreements';
