@@ -2,6 +2,7 @@
 import type { Task } from '@/lib/build';
 import type { Facts } from './facts';
 import type { TakeEntry } from './log-entry';
+import { once } from './once';
 
 /** Coverage for which a wide and a close picture are asked. */
 const NEEDS_SIZES: readonly Task['coverage'][] = ['locked-off', 'moved camera', 'inserts and teaching'];
@@ -22,6 +23,17 @@ function shownAsResults({ document }: Facts): ReadonlySet<string> {
   return new Set(document.segments.filter((segment) => segment.isResult).flatMap(({ taskIds }) => taskIds));
 }
 
+/** What a pickup films, in words; its task and shot are called by them. @example sayPicture('a wide picture', strip) // 'a wide picture of “Strip”' */
+export function sayPicture(what: string, task: Pick<Task, 'name'>): string {
+  return `${what} of “${task.name}”`;
+}
+
+/** Pictures that were filmed later, by their words. */
+export const filmedLater = once((facts: Facts): ReadonlySet<string> => new Set(facts.document.tasks.flatMap((task) => {
+  const good = (facts.takesOfTask.get(task.id) ?? []).filter(({ take }) => take.verdict === 'good');
+  return task.shots.filter(({ id, purpose }) => purpose === 'pickup' && good.some(({ shotId }) => shotId === id || shotId === null)).map(({ name }) => name);
+})));
+
 /** Done and filmed tasks whose good takes do not cover them. Work that was done before the first take in the log is left out: the log was not kept yet. */
 export function findGaps(facts: Facts): readonly Gap[] {
   const results = shownAsResults(facts);
@@ -35,7 +47,7 @@ export function findGaps(facts: Facts): readonly Gap[] {
       ...(good.some(({ take }) => take.size === 'wide') ? [] : ['a wide picture']),
       ...(good.some(({ take }) => take.size === 'close') ? [] : ['a close picture']),
       ...(!wantsResult || good.some((take) => isResult(task, take)) ? [] : ['the result']),
-    ];
+    ].filter((what) => !filmedLater(facts).has(sayPicture(what, task)));
     return missing.length === 0 ? [] : [{ task, missing }];
   });
 }
