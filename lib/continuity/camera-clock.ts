@@ -32,6 +32,6 @@ export function recordedSpan({ take, at }: TakeEntry, camera: Pick<Camera, 'cloc
 /** @example sayClock(4) // '4 s ahead' */
 export function sayClock(seconds: number): string {
   const off = Math.abs(seconds);
-  const length = off < 120 ? `${Math.round(off * 10) / 10} s` : off < 7200 ? `${Math.round(off / 60)} min` : off < 172_800 ? `${Math.round(off / 360) / 10} h` : `${Math.round(off / 86_400)} days`;
+  const length = off < 120 ? `${Math.round(off * 10) / 10} s` : off < 7200 ? `${Math.round(off / 60)} min` : off < 171_000 ? `${Math.round(off / 360) / 10} h` : `${Math.round(off / 86_400)} days`;
   return `${length} ${seconds > 0 ? 'ahead' : 'behind'}`;
 }
