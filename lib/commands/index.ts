@@ -42,3 +42,4 @@ export { keepPhoto } from './keep-photo';
 export { logEntry, type Logged } from './log-entry';
 export { planPickup } from './plan-pickup';
 export { waiveFinding } from './waive-finding';
+export { tryMove } from './try-move';
