@@ -1,6 +1,7 @@
 /** The accepted plan as it stands, ready to be asked; kept for a while, since a hand that drags asks many times. */
 import type { SeriesDocument } from '@/lib/build';
 import type { ReadingRows } from '@/lib/cure';
+import { closeOnHolidays } from '@/lib/exchange';
 import { compilePlan, previousBlocks, scheduleOf, type Compiled, type PlanResult } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { Standing } from '@/lib/scheduling';
@@ -49,7 +50,7 @@ export async function loadStanding({ now, storage }: CommandContext, seriesId: s
   const key = `${plan.number} ${rounded}`;
   const known = kept.get(document);
   if (known?.key === key) return known.value;
-  const value = compileStanding(document, plan.result, now(), await loadReadings(storage, document), previousBlocks(plan));
+  const value = compileStanding(await closeOnHolidays(document, now()), plan.result, now(), await loadReadings(storage, document), previousBlocks(plan));
   kept.set(document, { key, value });
   return value;
 }

@@ -25,6 +25,17 @@ export interface ChainLink {
   readonly reason: Reason | null;
 }
 
+const readSchedules = new WeakMap<Schedule, { readonly problem: Problem; readonly setting: Setting }>();
+
+/** A schedule back in the model's arrays, once for all questions about it: nothing here writes to them. */
+function readOnce(problem: Problem, schedule: Schedule): Setting {
+  const known = readSchedules.get(schedule);
+  if (known?.problem === problem) return known.setting;
+  const setting = readSchedule(compile(problem), schedule);
+  readSchedules.set(schedule, { problem, setting });
+  return setting;
+}
+
 function listTemporalReasons(setting: Setting, i: number): readonly Reason[] {
   const { model, start, status } = setting;
   const activity = model.problem.activities[i]!;
@@ -93,7 +104,7 @@ function collectReasons(setting: Setting, i: number): readonly Reason[] {
  * @example explainPlacement(problem, schedule, 'topcoat')[0] // { fact: { kind: 'lag-min', lag: 'cure' }, until: 2040, … }
  */
 export function explainPlacement(problem: Problem, schedule: Schedule, activityId: string): readonly Reason[] {
-  const setting = readSchedule(compile(problem), schedule);
+  const setting = readOnce(problem, schedule);
   const i = setting.index.get(activityId);
   return i === undefined || setting.status[i] !== PLACED ? [] : collectReasons(setting, i);
 }
@@ -108,7 +119,7 @@ function findLastToEnd(setting: Setting, ids: readonly string[]): string | undef
  * that, to the root which nothing holds. An activity appears once.
  */
 export function explainChain(problem: Problem, schedule: Schedule, activityId: string): readonly ChainLink[] {
-  const setting = readSchedule(compile(problem), schedule);
+  const setting = readOnce(problem, schedule);
   const chain: ChainLink[] = [];
   const seen = new Set<string>();
   let at: string | undefined = activityId;

@@ -85,7 +85,7 @@ function Answer({ answer, isMoved }: { readonly answer: TrialView; readonly isMo
         <ul className={styles.breaks}>
           {answer.breaks.map((one) => (
             <li key={one.text}>
-              {one.text} {one.change ? <span className={styles.soft}>{one.change}</span> : null}
+              {one.text} {one.change && answer.verdict === 'impossible' ? <span className={styles.soft}>{one.change}</span> : null}
             </li>
           ))}
         </ul>

@@ -16,7 +16,6 @@ import { RecordLink } from '../record-link';
 import { SessionCard } from '../session-card';
 import { Strip } from '../strip';
 import type { ScaledSpan } from '../strip-time';
-import '../print.css';
 import styles from './page.module.css';
 
 interface Props {
@@ -35,7 +34,7 @@ export default async function WeekPage({ params }: Props) {
   const view = await viewWeek(await openViewContext(), document, parsed.value);
   return (
     <MoverHost seriesId={seriesId} blocks={listMovable(view)} spans={spansOf(view)} sessions={view.moveTo}>
-      <PageBody isWide>
+      <PageBody isWide paper="strip">
         <PageHead
           above={<WeekLinks view={view} />}
           title={view.label}
