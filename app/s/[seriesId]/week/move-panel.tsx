@@ -9,7 +9,7 @@ import type { TrialView } from '@/lib/views';
 import { runSearch } from '../plans/run-search';
 import { pinTaskAction } from './actions';
 import { HAND_STEP } from './strip-time';
-import type { Held, useMover } from './mover';
+import type { Held, Mover } from './held';
 import styles from './move-panel.module.css';
 
 /** Seconds of the search after a move: the plan is held where it can be, so that a short one does. */
@@ -17,7 +17,7 @@ const SECONDS = 5;
 
 interface MovePanelProps {
   readonly held: Held;
-  readonly mover: NonNullable<ReturnType<typeof useMover>>;
+  readonly mover: Mover;
   readonly seriesId: string;
   readonly sessions: readonly { readonly id: string; readonly label: string }[];
 }

@@ -8,9 +8,10 @@ import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekVie
 import { BlockSheet } from '../block-sheet';
 import { DayList } from '../day-list';
 import { Legend } from '../legend';
+import type { MovedBlock } from '../held';
 import { isMovable } from '../movable';
 import { MoveStrip } from '../move-strip';
-import { MoverHost, type MovedBlock } from '../mover';
+import { MoverHost } from '../mover';
 import { PlanBanner } from '../plan-banner';
 import { RecordLink } from '../record-link';
 import { SessionCard } from '../session-card';
