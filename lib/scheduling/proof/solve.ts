@@ -18,6 +18,8 @@ export interface CoreProgress {
   readonly conflicts: number;
   /** Steps of work: the same on every machine. */
   readonly work: number;
+  /** Bounds propagated by the exact search, its part of the work. */
+  readonly entries: number;
 }
 
 /** True to stop. Asked often; may look at a clock, or only at the progress, which makes the answer repeatable. */
@@ -28,6 +30,8 @@ export interface CoreOptions {
   readonly seed: number;
   /** Told of every better schedule or bound. */
   readonly onProgress?: (progress: CoreProgress) => void;
+  /** A schedule to begin from: it meets everything the instance asks. */
+  readonly known?: ArrayLike<number>;
 }
 
 export interface CoreSolution extends CoreProgress {
@@ -89,6 +93,8 @@ class Search {
   run(): CoreSolution {
     const { engine, genetic, neighbourhood } = this;
     if (engine && neighbourhood && this.settle(engine)) {
+      const { known } = this.options;
+      if (known) this.offer(Int32Array.from(known), makespanOf(this.instance, known));
       if (genetic) this.evolve(genetic, 3000);
       const n = this.instance.durations.length;
       // Proofs are in reach of small problems; large ones gain more from schedules.
@@ -119,12 +125,14 @@ class Search {
 
   private progress(): CoreProgress {
     const schedules = this.genetic?.passes ?? 0;
+    const entries = (this.engine?.work ?? 0) + (this.neighbourhood?.work ?? 0);
     return {
       makespan: this.makespan,
       lowerBound: this.lowerBound,
       schedules,
       conflicts: this.engine?.conflicts ?? 0,
-      work: (this.engine?.work ?? 0) + (this.neighbourhood?.work ?? 0) + schedules * this.instance.durations.length,
+      work: entries + schedules * this.instance.durations.length,
+      entries,
     };
   }
 
@@ -158,7 +166,7 @@ class Search {
   private evolve(genetic: Genetic, passes: number): void {
     const last = genetic.passes + passes;
     while (genetic.passes < last) {
-      for (let k = 0; k < 20; k++) genetic.step();
+      for (let k = 0; k < 4; k++) genetic.step();
       if (genetic.best >= 0) this.offer(genetic.bestStart, genetic.best);
       if (this.isDone()) return;
     }
