@@ -47,7 +47,7 @@ export function searchExactly(input: ExactInput): ExactOutcome {
   let tried = input.schedulesTried;
   let lowerBound = input.lowerBound;
   let told = -1;
-  const tell = (progress: CoreProgress): boolean => {
+  const measure = (progress: CoreProgress): number => {
     tried = input.schedulesTried + countSchedules(progress, model.count);
     lowerBound = Math.min(model.horizon, Math.max(input.lowerBound, progress.lowerBound));
     const best = { ...toScore(known.terms), ...(progress.makespan < 0 ? {} : { unplaced: 0, makespan: progress.makespan }) };
@@ -56,10 +56,11 @@ export function searchExactly(input: ExactInput): ExactOutcome {
       told = share;
       input.onProgress({ schedulesTried: tried, best, lowerBound, share });
     }
-    return share >= 1 || input.signal?.aborted === true;
+    return share;
   };
-  const solution = solveCore(core.instance, { seed: input.seed, stop: tell, ...(isWhole ? { known: known.start } : {}) });
-  tell(solution);
+  const stop = (progress: CoreProgress): boolean => measure(progress) >= 1 || input.signal?.aborted === true;
+  const solution = solveCore(core.instance, { seed: input.seed, stop, share: measure, ...(isWhole ? { known: known.start } : {}) });
+  measure(solution);
   const best = chooseBest(input, solution);
   const outcome = { best, lowerBound, schedulesTried: tried, contradiction: null };
   if (solution.status !== 'infeasible') return { ...outcome, kind: 'schedule' };
