@@ -5,7 +5,7 @@
  */
 import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
 import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
@@ -97,6 +97,8 @@ export interface Person extends Row {
   /** When errands outside the workshop are possible (drop-off, collection). */
   readonly hours: readonly WeeklyHours[];
   readonly away: readonly DateSpan[];
+  /** Left out: nobody has asked. */
+  readonly consent?: Consent | undefined;
 }
 
 export interface Place extends Row {
@@ -205,6 +207,12 @@ export interface SkillNeed {
 
 export type Coverage = 'none' | 'locked-off' | 'moved camera' | 'inserts and teaching' | 'piece to camera' | 'time-lapse' | 'montage';
 
+/** A part in one of its states. */
+export interface ShownState {
+  readonly partId: string;
+  readonly stateId: string;
+}
+
 export interface Shot {
   readonly id: string;
   readonly name: string;
@@ -214,6 +222,8 @@ export interface Shot {
   readonly mustHave: boolean;
   /** When it was filmed; null: still to be filmed. */
   readonly filmedAt: Instant | null;
+  /** Parts that must be in the picture, each in that state. Left out: as its task has them. */
+  readonly states?: readonly ShownState[] | undefined;
 }
 
 /** A coat or bond laid in a task. */
@@ -294,6 +304,8 @@ export interface Episode extends Row {
   readonly releaseDate: CivilDate;
   readonly isEvergreen: boolean;
   readonly status: 'planned' | 'recorded' | 'cut' | 'cleared' | 'released';
+  /** Left out: nothing is checked yet. */
+  readonly checks?: CutChecks | undefined;
 }
 
 export type SegmentRole = 'opening' | 'work' | 'teaching' | 'trouble' | 'result' | 'talk' | 'sponsor' | 'closing';
@@ -414,6 +426,8 @@ export interface SeriesDocument {
   readonly series: Series;
   /** Number of the last change; a plan names the one it was made from. */
   readonly changeNumber: number;
+  /** Number of the last change that touched what a plan is made from. */
+  readonly planChange: number;
   readonly people: readonly Person[];
   readonly places: readonly Place[];
   readonly equipment: readonly Equipment[];

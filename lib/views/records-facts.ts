@@ -224,7 +224,7 @@ function collectFacts(record: SeriesRecord, document: SeriesDocument): (string |
     case 'segment': return segmentFacts(record, document);
     case 'timeLog': return timeLogFacts(record, document);
     case 'sponsorship': return sponsorshipFacts(record, document);
-    case 'hazard': return [`severity ${record.severity}`];
+    case 'hazard': return [`severity ${record.severity}`, record.replaces === null ? null : 'stands in for one of the library', count(record.sources.length, 'source')];
     case 'statement': return [record.signedBy];
     case 'coatingSystem': return [
       listNames(record.layers.map(({ materialId, coats }) => `${coats} × ${nameOf(document.materials, materialId) ?? 'a removed material'}`)) || 'no layer yet',

@@ -1,11 +1,10 @@
 /** The room of safety: the series at a glance. */
 import type { SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, formatMoment } from '@/lib/calendar';
-import { datedWork } from '@/lib/plan';
 import { buildMatrix, findCombinations, listPersonDays, listReviews, STANDING_WORDS, type DatedWork, type MatrixRow } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import type { MatrixCellView, SafetyRoomView } from './safety-model';
-import { isWorthTelling, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
+import { isWorthTelling, loadScene, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 /** Days ahead whose exposure is listed. */
 const DAYS_AHEAD = 21;
@@ -31,9 +30,8 @@ function viewExposures(document: SeriesDocument, work: DatedWork, now: Instant):
 /** Matrix, combinations, exposure of the coming weeks, briefs and sources to read again. */
 export async function viewSafety({ storage, now }: SafetyContext, document: SeriesDocument): Promise<SafetyRoomView> {
   const { id: seriesId, zone } = document.series;
-  const plan = await storage.acceptedPlan(seriesId);
-  const work = datedWork(plan?.result ?? null);
-  const { columns, rows } = buildMatrix(document, work);
+  const { plan, work, footage } = await loadScene(storage, seriesId);
+  const { columns, rows } = buildMatrix(document, { work, footage });
   const vapours = document.tasks.filter(({ doneAt }) => doneAt === null).map((task) => sayVapour(document, task));
   return {
     seriesId, standing: STANDING_WORDS, hasPlan: plan !== null,

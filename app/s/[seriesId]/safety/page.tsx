@@ -40,7 +40,7 @@ export default async function SafetyPage({ params }: Props) {
         </ul>
       </section>
       <section className={styles.section} aria-labelledby="exposure-head">
-        <h2 id="exposure-head">Noise and vibration, three weeks ahead</h2>
+        <h2 id="exposure-head">Noise, vibration and vapour by person and day, three weeks ahead</h2>
         {view.hasPlan ? null : (
           <p className={styles.soft}>
             Nothing is planned, so nothing can be added up. <Link href={plansPath(seriesId)}>Make a plan</Link>
