@@ -28,6 +28,7 @@ export { crewSize, sessionLength, sessionsFor } from './task-sessions';
 export { undoChange } from './undo';
 export { factWords, HAZARD_FACTS, isHazardFact } from './hazard-facts';
 export type { HazardFact } from './hazard-facts';
+export { concernsPlan } from './plan-facts';
 export { quoteName, startWith, subjectOf } from './words';
 export { findWork, isDone, listWorks, workKey } from './works';
 export type { Work } from './works';

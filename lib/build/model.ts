@@ -414,6 +414,8 @@ export interface SeriesDocument {
   readonly series: Series;
   /** Number of the last change; a plan names the one it was made from. */
   readonly changeNumber: number;
+  /** Number of the last change that touched what a plan is made from. */
+  readonly planChange: number;
   readonly people: readonly Person[];
   readonly places: readonly Place[];
   readonly equipment: readonly Equipment[];
