@@ -1,4 +1,5 @@
 /** What the week page shows: plain, serialisable data with every text ready to print. */
+import type { Issue } from '@/lib/result';
 import type { CivilDate } from '@/lib/build';
 import type { BlockKind } from '@/lib/plan';
 import type { Instant } from '@/lib/units';
@@ -240,6 +241,8 @@ export interface WeekView {
   readonly later: readonly WaitingWork[];
   readonly laterCount: number;
   readonly fallback: readonly FallbackItem[];
+  /** Heaters that run in the solvent of a wet coat this week, with hours and fix. */
+  readonly conflicts: readonly Issue[];
   /** Blocks whose session is gone or was moved since the plan. */
   readonly strayCount: number;
 }
