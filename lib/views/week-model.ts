@@ -53,7 +53,7 @@ export interface BlockView {
   readonly materials: readonly string[];
   readonly manualReference: string;
   /** Shots to take: `before: wide, medium, close of the weld`. */
-  readonly shots: readonly { readonly purpose: string; readonly name: string; readonly minutes: number; readonly mustHave: boolean }[];
+  readonly shots: readonly { readonly purpose: string; readonly name: string; readonly minutes: number; readonly mustHave: boolean; readonly risk: string | null }[];
   readonly coverage: string | null;
   readonly isFilmed: boolean;
   readonly isIrreversible: boolean;
@@ -133,7 +133,7 @@ export interface DayColumn {
   /** `Clocks go back: this day has 25 hours.` */
   readonly clockChange: string | null;
   /** Hours drawn to scale. */
-  readonly windows: readonly { readonly left: number; readonly width: number; readonly ticks: readonly { readonly left: number; readonly label: string }[] }[];
+  readonly windows: readonly { readonly start: Instant; readonly end: Instant; readonly left: number; readonly width: number; readonly ticks: readonly { readonly left: number; readonly label: string }[] }[];
   readonly deadlines: readonly Deadline[];
 }
 
@@ -243,6 +243,8 @@ export interface WeekView {
   readonly fallback: readonly FallbackItem[];
   /** Heaters that run in the solvent of a wet coat this week, with hours and fix. */
   readonly conflicts: readonly Issue[];
+  /** Sessions still to come that work can be moved to by hand, soonest first. */
+  readonly moveTo: readonly { readonly id: string; readonly label: string }[];
   /** Blocks whose session is gone or was moved since the plan. */
   readonly strayCount: number;
 }

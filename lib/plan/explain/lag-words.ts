@@ -71,7 +71,8 @@ export function lagWords(draft: Draft, reason: LagReason, from: string, until: I
       return { text, change: `Ask ${trade.name} for ${Math.max(1, reason.days - 1)} working days, or drop off a day earlier.` };
     }
     case 'before-shot':
-      return { text: 'Cannot be undone, so its before-shots come first.', change: null };
+      if (reason.partId === null) return { text: 'Cannot be undone, so its before-shots come first.', change: null };
+      return { text: `“${activityTitle(draft, from)}” shows ${need(draft.parts, reason.partId, 'part').name} as it is until then.`, change: 'Film those shots earlier, or take the part out of them.' };
     case 'episode':
       return { text: `Follows “${activityTitle(draft, from)}”.`, change: null };
     default:
