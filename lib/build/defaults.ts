@@ -1,7 +1,7 @@
 /** What is assumed where a record leaves a group of fields out. Common practice, no source, unless said otherwise. */
 import { celsius, minutes } from '@/lib/units';
 import { NO_CONSENT, NO_CUT_CHECKS } from './safety-records';
-import type { JobProcess, MaterialCure, SeriesRecord, TradeTerms, Workshop } from './model';
+import type { JobProcess, MaterialCure, Series, SeriesRecord, TradeTerms, Workshop } from './model';
 
 /** Limits of solvent-borne paint as in MIL-HDBK-1110 (32 °C, 3 K above the dew point) and the IMO guideline (85 %). */
 export const DEFAULT_CURE: MaterialCure = {
@@ -26,6 +26,11 @@ export const DEFAULT_TERMS: TradeTerms = {
 export const DEFAULT_PROCESS: JobProcess = {
   preparations: [], amount: null, treatedAt: null, readyAt: null, isQuenched: false, vents: { width: null, height: null, diameter: null, isDrilledAfter: false },
 };
+
+/** The room and heater of an air: its own where it has them, else those of the workshop. */
+export function roomOf({ workshop = DEFAULT_WORKSHOP }: Pick<Series, 'workshop'>, airZone: string): Pick<Workshop, 'room' | 'heater'> {
+  return workshop.airs?.find((air) => air.airZone === airZone) ?? workshop;
+}
 
 /** The record with every group filled in, for its form. */
 export function withDefaults(record: SeriesRecord): SeriesRecord {

@@ -6,7 +6,7 @@ export type * from './safety-records';
 export { applyEdits } from './apply-edits';
 export { checkSeries, judgeEdit, newStops } from './check-series';
 export type { EditJudgement } from './check-series';
-export { DEFAULT_CURE, DEFAULT_PROCESS, DEFAULT_TERMS, DEFAULT_WORKSHOP, withDefaults } from './defaults';
+export { DEFAULT_CURE, DEFAULT_PROCESS, DEFAULT_TERMS, DEFAULT_WORKSHOP, roomOf, withDefaults } from './defaults';
 export { changeBetween } from './difference';
 export { deriveOrder, findCycle, listStateUses } from './derive-order';
 export type { Precedence, PrecedenceReason, StateUse } from './derive-order';

@@ -91,6 +91,13 @@ export interface Workshop {
   readonly currency: string;
   /** Time that dust takes to settle. */
   readonly dustSettles: Minutes;
+  /** Airs that differ from the room above: a tent, an office. Left out: none. */
+  readonly airs?: readonly AirRoom[] | undefined;
+}
+
+/** The room and heater of one air. */
+export interface AirRoom extends Pick<Workshop, 'room' | 'heater'> {
+  readonly airZone: string;
 }
 
 /** One material of a coating system. */

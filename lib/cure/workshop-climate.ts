@@ -1,5 +1,5 @@
 /** The climate of each air of a series' workshop: its weather, room, heating and readings put together. */
-import { DEFAULT_WORKSHOP, type SeriesDocument } from '@/lib/build';
+import { roomOf, type SeriesDocument } from '@/lib/build';
 import type { CivilSpan } from '@/lib/calendar';
 import {
   measureHours, outsideSeries, workshopClimate, type DailyWeather, type HeatingRun, type OutsideSeries, type Reading, type WorkshopClimate, type WorkshopInput,
@@ -62,10 +62,10 @@ export function workshopAir(document: SeriesDocument, over: CivilSpan, rows: Rea
   if (days.length === 0) return ok(null);
   const outside = outsideSeries(days, over, document.series.zone);
   if (!outside.ok) return outside;
-  const { room, heater } = document.series.workshop ?? DEFAULT_WORKSHOP;
   const grid = { origin: outside.value.origin, step: outside.value.step, count: outside.value.air.length };
   const makeInput = (airZone: string): WorkshopInput => {
     const readings = readingsOf(document, rows, airZone);
+    const { room, heater } = roomOf(document.series, airZone);
     return {
       outside: outside.value, room, heating: { heater, runs: heatingOf(document, airZone) }, start: null,
       measured: readings.length === 0 ? null : measureHours(readings, grid),

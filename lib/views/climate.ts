@@ -1,5 +1,5 @@
 /** The climate page: load, then compute. */
-import { checkSeries, DEFAULT_WORKSHOP, type SeriesDocument } from '@/lib/build';
+import { checkSeries, DEFAULT_WORKSHOP, roomOf, type SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, eachDate, formatClock, formatDay, formatMoment, isCivilDate, startOfDay, type CivilDate } from '@/lib/calendar';
 import { dewPoint, fitRoom, stepsSince, type WorkshopClimate } from '@/lib/climate';
 import { heaterCautions, heatingOf, readingsOf, type ReadingRows } from '@/lib/cure';
@@ -124,7 +124,7 @@ function fitAir(input: ClimateInput, airZone: string): { readonly fit: FitView |
     : fitRoom(readings, air.hourly.outside, heatingOf(document, airZone));
   if (!found.ok) return { fit: null, issues: found.error.map((wrong) => ({ ...wrong, severity: 'warn' as const })) };
   const { timeConstant, offset, error, count } = found.value;
-  const { room } = document.series.workshop ?? DEFAULT_WORKSHOP;
+  const { room } = roomOf(document.series, airZone);
   return {
     fit: {
       timeConstant, offset,
@@ -135,10 +135,12 @@ function fitAir(input: ClimateInput, airZone: string): { readonly fit: FitView |
   };
 }
 
-function describeRoom(document: SeriesDocument): string {
-  const { room, heater, pricePerKwh, currency } = document.series.workshop ?? DEFAULT_WORKSHOP;
+function describeRoom(document: SeriesDocument, airZone: string): string {
+  const { pricePerKwh, currency, airs = [] } = document.series.workshop ?? DEFAULT_WORKSHOP;
+  const { room, heater } = roomOf(document.series, airZone);
+  const own = airs.some((air) => air.airZone === airZone) ? `${airZone} has numbers of its own. ` : '';
   const known = document.series.workshop === undefined ? ' (assumed: the room is not described yet)' : '';
-  return `Time constant ${room.timeConstant} h, ${room.offset} K warmer than outside, ${room.heatLoss} W/K, ${room.volume} m³, ${room.airChanges} air changes an hour; ${heater.kind}, ${heater.kilowatts} kW, ${pricePerKwh} ${currency} a kWh${known}.`;
+  return `${own}Time constant ${room.timeConstant} h, ${room.offset} K warmer than outside, ${room.heatLoss} W/K, ${room.volume} m³, ${room.airChanges} air changes an hour; ${heater.kind}, ${heater.kilowatts} kW, ${pricePerKwh} ${currency} a kWh${known}.`;
 }
 
 function chooseFrom(input: ClimateInput): CivilDate {
@@ -182,7 +184,7 @@ function computeClimate(input: ClimateInput): ClimateView {
     readings: document.readings.filter((set) => set.airZone === airZone).map((set) => ({
       id: set.id, name: set.name, facts: `${set.count.toLocaleString('en-GB')} rows, ${formatMoment(set.from, series.zone)} to ${formatMoment(set.to, series.zone)}`,
     })),
-    fit, fitIssues: issues, room: describeRoom(document), cautions: heaterCautions((series.workshop ?? DEFAULT_WORKSHOP).heater),
+    fit, fitIssues: issues, room: describeRoom(document, airZone), cautions: heaterCautions(roomOf(series, airZone).heater),
   };
 }
 

@@ -72,6 +72,26 @@ export const MATERIAL_CURE_SECTIONS: readonly FormSection[] = [
   { title: 'Cold, damp, windows and sources', isRare: true, fields: [{ type: 'group', name: 'cure', label: 'From the data sheet', fields: [...coldAndDamp, ...rare] }] },
 ];
 
+const roomAndHeater: readonly FieldSpec[] = [
+  {
+    type: 'group', name: 'room', label: 'Room',
+    fields: [
+      number('timeConstant', 'Time constant', 'h', 'Hours in which a difference to outside falls to 37 %.'), number('offset', 'Warmer than outside without heating by', 'K'),
+      number('heatLoss', 'Heat loss', 'W/K'), number('volume', 'Volume', 'm³'), number('airChanges', 'Air changes', 'an hour'),
+      number('moisture', 'Water from people and wet things', 'kg an hour'), number('surfaceLag', 'Surface lags behind the air by', 'h'),
+    ],
+  },
+  {
+    type: 'group', name: 'heater', label: 'Heater',
+    fields: [
+      number('kilowatts', 'Power', 'kW'),
+      { type: 'choice', codec: 'text', name: 'kind', label: 'Kind', options: options(['electric', 'flued burner', 'flueless burner'], { 'flueless burner': 'flueless burner (gives off water)' }) },
+      { type: 'choice', codec: 'text', name: 'fuel', label: 'Fuel', none: 'none', options: options(['propane', 'natural gas', 'paraffin']) },
+      { type: 'check', name: 'isIgnitionSafe', label: 'Safe beside solvent', help: 'Nothing in it glows, sparks or burns in the air of the room.' },
+    ],
+  },
+];
+
 export const WORKSHOP_SECTIONS: readonly FormSection[] = [
   {
     title: 'The room and its heater', isRare: true,
@@ -79,25 +99,13 @@ export const WORKSHOP_SECTIONS: readonly FormSection[] = [
     fields: [{
       type: 'group', name: 'workshop', label: 'Workshop',
       fields: [
-        {
-          type: 'group', name: 'room', label: 'Room',
-          fields: [
-            number('timeConstant', 'Time constant', 'h', 'Hours in which a difference to outside falls to 37 %.'), number('offset', 'Warmer than outside without heating by', 'K'),
-            number('heatLoss', 'Heat loss', 'W/K'), number('volume', 'Volume', 'm³'), number('airChanges', 'Air changes', 'an hour'),
-            number('moisture', 'Water from people and wet things', 'kg an hour'), number('surfaceLag', 'Surface lags behind the air by', 'h'),
-          ],
-        },
-        {
-          type: 'group', name: 'heater', label: 'Heater',
-          fields: [
-            number('kilowatts', 'Power', 'kW'),
-            { type: 'choice', codec: 'text', name: 'kind', label: 'Kind', options: options(['electric', 'flued burner', 'flueless burner'], { 'flueless burner': 'flueless burner (gives off water)' }) },
-            { type: 'choice', codec: 'text', name: 'fuel', label: 'Fuel', none: 'none', options: options(['propane', 'natural gas', 'paraffin']) },
-            { type: 'check', name: 'isIgnitionSafe', label: 'Safe beside solvent', help: 'Nothing in it glows, sparks or burns in the air of the room.' },
-          ],
-        },
+        ...roomAndHeater,
         number('pricePerKwh', 'A kWh of heat costs', 'money'),
         { type: 'text', name: 'currency', label: 'Money', help: 'EUR, GBP.' },
+        {
+          type: 'list', name: 'airs', label: 'Airs with a room or heater of their own', item: 'air', isOptional: true, whenNone: 'None: every air is like the room above.',
+          fields: [{ type: 'text', name: 'airZone', label: 'Air', suggest: 'airZones' }, ...roomAndHeater],
+        },
         { type: 'length', clock: 'elapsed', name: 'dustSettles', label: 'Dust settles in', help: '30 to 60 min is common practice, no source.' },
       ],
     }],

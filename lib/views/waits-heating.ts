@@ -1,5 +1,5 @@
 /** What heating would buy for the coats that wait: hours, energy and money against the moment they are ready. */
-import { DEFAULT_WORKSHOP, type SeriesDocument } from '@/lib/build';
+import { DEFAULT_WORKSHOP, roomOf, type SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import type { HeatingRun, WorkshopInput } from '@/lib/climate';
 import {
@@ -64,7 +64,7 @@ function solventSpans(coats: readonly LaidCoat[]): readonly SolventSpan[] {
 
 /** Hours in which something that glows or burns runs in solvent, each with its fix. */
 export function listHazards(document: SeriesDocument, airZone: string, runs: readonly HeatingRun[], coats: readonly LaidCoat[]): readonly Issue[] {
-  const { heater } = document.series.workshop ?? DEFAULT_WORKSHOP;
+  const { heater } = roomOf(document.series, airZone);
   const { zone } = document.series;
   return findIgnitionConflicts(heater, runs, airZone, solventSpans(coats)).map(({ name, heaterKind, overlap }) =>
     issue('ignition', `Fire: the ${heaterKind} heater runs from ${formatMoment(overlap.start, zone)} to ${formatMoment(overlap.end, zone)} in the solvent vapour of ${name}.`,
@@ -107,7 +107,8 @@ export function weighHeating({ document, now, air, coats }: Setting, choice: Hea
   const chosen = chooseCoats(waiting, choice.what);
   const [first] = chosen;
   if (air.hourly === null || first === undefined) return null;
-  const { heater, pricePerKwh, currency } = document.series.workshop ?? DEFAULT_WORKSHOP;
+  const { pricePerKwh, currency } = document.series.workshop ?? DEFAULT_WORKSHOP;
+  const { heater } = roomOf(document.series, first.airZone);
   const { zone } = document.series;
   const shoots = listShoots(document, now);
   const shoot = shoots.find(({ id }) => id === choice.by) ?? shoots[0];

@@ -122,6 +122,14 @@ describe('taking a fit over', () => {
     expect(context.document().series.workshop).toEqual({ ...coldSeries().series.workshop!, room: { ...coldSeries().series.workshop!.room, timeConstant: 17.5, offset: 2.9 } });
   });
 
+  it('gives the air that was measured numbers of its own where there are several airs', async () => {
+    const context = memoryContext(coldSeries());
+    unwrap(await fitRoomTo(context, ID, 1, { timeConstant: 4.2, offset: 1, airZone: 'tent' }));
+    const { workshop } = context.document().series;
+    expect(workshop?.room).toEqual(coldSeries().series.workshop!.room);
+    expect(workshop?.airs).toEqual([{ airZone: 'tent', room: { ...workshop!.room, timeConstant: 4.2, offset: 1 }, heater: workshop!.heater }]);
+  });
+
   it('refuses a room that cannot be', async () => {
     const result = await fitRoomTo(memoryContext(coldSeries()), ID, 1, { timeConstant: 0, offset: 2 });
     expect(result.ok ? [] : result.error.map(({ code }) => code)).toEqual(['room-value']);

@@ -61,6 +61,13 @@ describe('The record form', () => {
     expect(codes.filter((code) => !code.endsWith('-missing') && code !== 'date-shape')).toEqual([]);
   });
 
+  it('gives back the rooms of airs of their own unchanged', () => {
+    const { room, heater } = coldSeries().series.workshop!;
+    const series = { ...coldSeries().series, workshop: { ...coldSeries().series.workshop!, airs: [{ airZone: 'tent', room: { ...room, offset: 1.5 }, heater }] } };
+    const view = viewRecordForm({ ...coldSeries(), series }, 'series', series.id)!;
+    expect(unwrap(readFields('series', unwrap(readRecordForm('series', view.draft)), SETTING)).workshop).toEqual(series.workshop);
+  });
+
   it('starts a new series with values that the schema takes once it has a name', () => {
     const { draft } = viewNewSeriesForm('Europe/London');
     const read = unwrap(readFields('series', unwrap(readRecordForm('series', { ...draft, name: 'Tea trolley' })), SETTING));

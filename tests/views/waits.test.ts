@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SeriesDocument } from '@/lib/build';
+import { checkSeries, type SeriesDocument } from '@/lib/build';
 import type { Reading } from '@/lib/climate';
 import { viewClimate, viewMaterialLibrary, viewTradeLibrary, viewWaits } from '@/lib/views';
 import { parseIsoWeek } from '@/lib/calendar';
@@ -153,6 +153,22 @@ describe('the climate page', () => {
 
   it('is warmer while it is heated', async () => {
     expect(await airAt(14)).toBeGreaterThan((await airAt(6)) + 1);
+  });
+
+  it('gives an air the room and heater of its own', async () => {
+    const document = painted({ heatingRuns: [] });
+    const workshop = document.series.workshop!;
+    const tent = { airZone: 'tent', room: { ...workshop.room, timeConstant: 2, offset: 0 }, heater: { ...workshop.heater, kilowatts: 1 } };
+    const own = { ...document, series: { ...document.series, workshop: { ...workshop, airs: [tent] } } };
+    const spread = async (airZone: string, given: SeriesDocument) => {
+      const { air } = (await viewClimate(contextAt(NOW), given, { airZone, from: '2026-12-07' })).curve!;
+      return Math.max(...air) - Math.min(...air);
+    };
+    // A light tent follows day and night; the arch stays as it was.
+    expect(await spread('tent', own)).toBeGreaterThan((await spread('tent', document)) + 1);
+    expect(await spread('arch', own)).toBe(await spread('arch', document));
+    expect((await viewClimate(contextAt(NOW), own, { airZone: 'tent', from: null })).room).toContain('tent has numbers of its own');
+    expect(checkSeries({ ...own, series: { ...own.series, workshop: { ...workshop, airs: [tent, tent] } } }).map(({ code }) => code)).toContain('air-twice');
   });
 
   it('lets readings overrule the model, and fits the room to them with the error', async () => {

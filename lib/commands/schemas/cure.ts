@@ -1,6 +1,6 @@
 /** What a person fills in about climate, cure and coating systems. */
 import { z } from 'zod';
-import { celsiusValue, civilDate, flag, idOf, listOf, minutesValue, momentIn, nameOf, numberOf, oneOf, orNull, phrases, say, textOf, wholeNumber, type FormSetting } from './values';
+import { celsiusValue, civilDate, flag, idOf, listOf, minutesValue, momentIn, nameOf, numberOf, oneOf, orNull, phrase, phrases, say, textOf, wholeNumber, type FormSetting } from './values';
 
 const degrees = numberOf({ unit: 'degrees Celsius', min: -100, max: 400 });
 const percent = orNull(numberOf({ unit: 'percent', min: -100, max: 1000 })).default(null);
@@ -31,7 +31,7 @@ export const cureSchema = z.strictObject({
 
 const positive = (unit: string) => numberOf({ unit, min: -100_000, max: 1_000_000 });
 
-export const workshopSchema = z.strictObject({
+const roomAndHeater = {
   room: z.strictObject({
     timeConstant: positive('hours'), heatLoss: positive('W/K'), offset: positive('kelvins'), volume: positive('m3'), airChanges: positive('an hour'),
     moisture: positive('kg an hour'), surfaceLag: positive('hours'),
@@ -40,6 +40,11 @@ export const workshopSchema = z.strictObject({
     kilowatts: positive('kW'), kind: oneOf(['electric', 'flued burner', 'flueless burner']),
     fuel: orNull(oneOf(['propane', 'natural gas', 'paraffin'])).default(null), isIgnitionSafe: flag,
   }),
+};
+
+export const workshopSchema = z.strictObject({
+  ...roomAndHeater,
+  airs: listOf(z.strictObject({ airZone: phrase, ...roomAndHeater })).transform((airs) => (airs.length === 0 ? undefined : airs)).optional(),
   pricePerKwh: positive('money'),
   currency: textOf(10),
   dustSettles: minutesValue,

@@ -39,7 +39,7 @@ export const cureShape: z.ZodType<MaterialCure> = z.object({
   })),
 });
 
-export const workshopShape: z.ZodType<Workshop> = z.object({
+const roomAndHeater = {
   room: z.object({
     timeConstant: z.number(), heatLoss: z.number(), offset: z.number(), volume: z.number(), airChanges: z.number(), moisture: z.number(), surfaceLag: z.number(),
   }),
@@ -49,6 +49,11 @@ export const workshopShape: z.ZodType<Workshop> = z.object({
     fuel: oneOf<NonNullable<Workshop['heater']['fuel']>>({ propane: true, 'natural gas': true, paraffin: true }).nullable(),
     isIgnitionSafe: z.boolean(),
   }),
+};
+
+export const workshopShape: z.ZodType<Workshop> = z.object({
+  ...roomAndHeater,
+  airs: z.array(z.object({ airZone: z.string(), ...roomAndHeater })).optional(),
   pricePerKwh: z.number(),
   currency: z.string(),
   dustSettles: length,

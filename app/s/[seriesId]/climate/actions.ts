@@ -29,6 +29,6 @@ export async function importReadingsAction(seriesId: string, input: ReadingsToIm
 }
 
 /** Takes what the readings say of the room over. `revision` is that of the series as the page showed it. */
-export async function fitRoomAction(seriesId: string, revision: number, timeConstant: number, offset: number): Promise<Outcome> {
-  return runAction(seriesId, (context) => fitRoomTo(context, seriesId, revision, { timeConstant, offset }));
+export async function fitRoomAction(seriesId: string, revision: number, fit: { readonly timeConstant: number; readonly offset: number; readonly airZone: string }): Promise<Outcome> {
+  return runAction(seriesId, (context) => fitRoomTo(context, seriesId, revision, fit));
 }

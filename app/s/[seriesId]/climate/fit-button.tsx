@@ -10,17 +10,19 @@ interface FitButtonProps {
   readonly revision: number;
   readonly timeConstant: number;
   readonly offset: number;
+  /** The air that was measured. */
+  readonly airZone: string;
 }
 
 /** Takes the fitted values over into the room. */
-export function FitButton({ seriesId, revision, timeConstant, offset }: FitButtonProps) {
+export function FitButton({ seriesId, revision, timeConstant, offset, airZone }: FitButtonProps) {
   const { sayChange } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [isPending, start] = useTransition();
   const use = () => {
     if (isPending) return;
     start(async () => {
-      const outcome = await fitRoomAction(seriesId, revision, timeConstant, offset);
+      const outcome = await fitRoomAction(seriesId, revision, { timeConstant, offset, airZone });
       setIssues(outcome.ok ? [] : outcome.issues);
       if (outcome.ok) sayChange(seriesId, outcome.saved);
     });

@@ -165,7 +165,7 @@ function Readings({ view }: { readonly view: ClimateView }) {
       {view.fit ? (
         <div className={styles.fit}>
           <p>{view.fit.text}</p>
-          {view.fit.isInUse ? <p>The room uses these values.</p> : <FitButton seriesId={view.seriesId} revision={view.revision} timeConstant={view.fit.timeConstant} offset={view.fit.offset} />}
+          {view.fit.isInUse ? <p>The room uses these values.</p> : <FitButton airZone={view.airZone} seriesId={view.seriesId} revision={view.revision} timeConstant={view.fit.timeConstant} offset={view.fit.offset} />}
         </div>
       ) : null}
       {view.fitIssues.length > 0 ? <IssueList issues={view.fitIssues} seriesId={view.seriesId} /> : null}
