@@ -10,8 +10,8 @@ export interface Moment {
 /** [part, state needed, state left]. No state left: needed as it is. */
 export type UseDraft = readonly [part: string, from: string, to: string | null];
 
-/** [purpose, what is in frame, crew minutes]; `must`: the episode does not work without it. */
-export type ShotDraft = readonly [purpose: Shot['purpose'], name: string, time: number, must?: 'must'];
+/** [purpose, what is in frame, crew minutes]; `must`: the episode does not work without it; then parts with the states they must be in. */
+export type ShotDraft = readonly [purpose: Shot['purpose'], name: string, time: number, must?: 'must', ...states: (readonly [part: string, state: string])[]];
 
 /** [low, likely, high]. */
 export type EstimateDraft = readonly [low: number, likely: number, high: number];
@@ -116,6 +116,8 @@ export interface PersonDraft {
   readonly skills: readonly string[];
   readonly hours: HoursDraft;
   readonly away: readonly SpanDraft[];
+  /** Consent to be shown. */
+  readonly consent: { readonly day: number; readonly where: string };
 }
 
 export interface EpisodeDraft {
@@ -124,6 +126,8 @@ export interface EpisodeDraft {
   readonly releaseDay: number;
   readonly evergreen?: true;
   readonly status?: 'recorded';
+  /** File of the captions of a rough cut, and the day they were read through. */
+  readonly captions?: { readonly file: string; readonly day: number };
 }
 
 export const hours = (count: number): number => count * 60;
