@@ -88,6 +88,10 @@ describe('forecasts and what-ifs of the demo', () => {
     const done = (await load()).tasks.find(({ doneAt }) => doneAt !== null)!;
     expect(await acceptWhatIf(context, seriesId, { whatIfs: [{ kind: 'ran-double', target: done.id }], remedy: null }))
       .toMatchObject({ ok: false, error: [{ code: 'what-if-finished' }] });
+    for (const whatIfs of [[], [{ kind: 'flood', target: '' }]]) {
+      expect(await acceptWhatIf(context, seriesId, { whatIfs, remedy: null })).toMatchObject({ ok: false, error: [{ code: whatIfs.length === 0 ? 'what-if-missing' : 'what-if-unknown' }] });
+    }
+    expect(await acceptWhatIf(context, seriesId, { whatIfs: [{ kind: 'week-off', target: '' }], remedy: 'magic' })).toMatchObject({ ok: false, error: [{ code: 'remedy-unknown' }] });
     expect(await keepVariant(context, seriesId, ' ', { whatIfs: [{ kind: 'week-off', target: '' }], remedy: null })).toMatchObject({ ok: false, error: [{ code: 'variant-name' }] });
   });
 });
