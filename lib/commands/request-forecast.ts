@@ -2,7 +2,7 @@
 import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import {
-  checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, tellAssumptions, tellResult, withSaving, worthOf,
+  checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, learnedFactors, tellAssumptions, tellResult, withSaving, worthOf,
   type Assumptions, type ForecastInput, type RunBlock, type SavedForecast, type Threat,
 } from '@/lib/forecast';
 import { compilePlan } from '@/lib/plan';
@@ -26,13 +26,17 @@ const REPEATS = 4;
 const WORTH_RUNS = 600;
 const WORTH_FOR = 4;
 
+const tellLearned = (kinds: number): string => (kinds === 0
+  ? 'Too little work is finished to learn from, so estimates are taken as typed, with that spread.'
+  : `Factor and spread of ${kinds} ${kinds === 1 ? 'kind' : 'kinds'} of work are learned from the time logs of finished work.`);
+
 async function withWorth(input: ForecastInput, block: RunBlock, signal: AbortSignal | undefined): Promise<Threat[]> {
   const threats = findThreats(input, block);
-  const worths: (number | null)[] = [];
-  for (const { subject } of threats.slice(0, WORTH_FOR)) {
-    const saved = await simulateInWorkers(withSaving(input, subject), Math.min(WORTH_RUNS, block.count), signal === undefined ? {} : { signal });
-    worths.push(saved.ok ? worthOf(block, saved.value) : null);
-  }
+  // One thread each: starting a second one takes longer than its share of so few runs.
+  const worths = await Promise.all(threats.slice(0, WORTH_FOR).map(async ({ subject }) => {
+    const saved = await simulateInWorkers(withSaving(input, subject), Math.min(WORTH_RUNS, block.count), { threads: 1, ...(signal && { signal }) });
+    return saved.ok ? worthOf(block, saved.value) : null;
+  }));
   return threats.map((threat, k) => ({ ...threat, worth: worths[k] ?? null }));
 }
 
@@ -53,7 +57,8 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   const { document, lastPlanned } = continueSessions(await closeOnHolidays(loaded.value, now), REPEATS);
   const compiled = compilePlan({ document, now, previousBlocks: new Map() });
   if (!compiled.ok) return compiled;
-  const input = findChances(compiled.value, plan.result, { assumptions: assumptions.value, factors: new Map(), seed: options.seed });
+  const factors = learnedFactors(loaded.value);
+  const input = findChances(compiled.value, plan.result, { assumptions: assumptions.value, factors, seed: options.seed });
   const { onProgress, signal } = options;
   const simulated = await simulateInWorkers(input, options.runs, {
     ...(signal && { signal }),
@@ -65,7 +70,7 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   if (signal?.aborted === true) return fail([issue('cancelled', 'The forecast was stopped. Nothing was saved.', 'Start it again.')]);
   const told = tellResult(compiled.value, input, simulated.value, {
     time, lastPlanned, threats,
-    assumptions: [...tellAssumptions(assumptions.value), 'After the last planned session, those of the last four weeks go on.'],
+    assumptions: [...tellAssumptions(assumptions.value), tellLearned(factors.size), 'After the last planned session, those of the last four weeks go on.'],
   });
   const saved = await ctx.storage.saveForecast(seriesId, { kind: 'forecast', name: '', planNumber: plan.number, madeAt: now, result: told });
   return saved.ok ? ok({ forecast: saved.value }) : saved;

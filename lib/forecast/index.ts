@@ -4,6 +4,7 @@ export { calibrate, pinballLoss, type Calibration, type Judged } from './calibra
 export { findChances, withSaving, type ChanceSources, type LearnedFactor } from './chances';
 export { earnedSchedule, type EarnedSchedule } from './earned-schedule';
 export { continueSessions } from './more-sessions';
+export { learnedFactors } from './learned';
 export type { ForecastInput, LengthChance, RunBlock } from './model';
 export {
   findThreats, joinBlocks, promiseDate, tellResult, threeMoments, worthOf, type BankWeek, type EpisodeForecast, type ForecastResult, type Outlook, type Threat,

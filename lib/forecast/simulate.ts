@@ -1,5 +1,5 @@
 /** Runs of a forecast: draws the luck of each, replays the plan under it, keeps the ends. */
-import { Replay, type LagLength } from '@/lib/scheduling';
+import { Replay } from '@/lib/scheduling';
 import { drawAt, hashName, readTable, thresholdOf } from './draws';
 import type { ForecastInput, RunBlock } from './model';
 
@@ -52,6 +52,8 @@ interface Coat {
   readonly lags: Int32Array;
   /** Stretched tables of those lags whose length is a table. */
   readonly tables: readonly (Int32Array | null)[];
+  /** Stretched tables of its states, by row. */
+  readonly untils: readonly Replay['until'][number][];
 }
 
 /** A simulation ready to run: everything looked up once, so that a run allocates nothing. */
@@ -97,7 +99,18 @@ export class Simulation {
       hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance), minutes: chance.redoMinutes,
       wait: lag(chance.wait), waitMinutes: chance.waitMinutes,
     }));
-    this.coats = (input.cold?.coats ?? []).map((coat) => ({ at: activity(coat.activity), week: coat.week, lags: Int32Array.from(coat.lags, lag), tables: coat.lags.map((id) => stretched(problem.lags[lag(id)]?.min, input.cold?.perMille ?? 1000)) }));
+    const stretch = stretcher(input.cold?.perMille ?? 1000);
+    this.coats = (input.cold?.coats ?? []).map((coat) => {
+      const at = activity(coat.activity);
+      const rows = this.replay.until.slice(this.replay.tailFrom[at], this.replay.tailFrom[at + 1]);
+      return {
+        at, week: coat.week, lags: Int32Array.from(coat.lags, lag), untils: rows.map((table) => (table === null ? null : { step: table.step, ready: stretch(table.step, table.ready) })),
+        tables: coat.lags.map((id) => {
+          const length = problem.lags[lag(id)]?.min;
+          return length?.kind === 'table' ? stretch(length.step, length.ready) : null;
+        }),
+      };
+    });
     this.isCold = new Uint8Array(input.cold?.weeks ?? 0);
     this.absences = input.absences.map(({ chance, resource: id, weeks }) => ({ hash: hashName(`absence ${id}`, seed), resource: resource(id), threshold: thresholdOf(chance), weeks }));
     this.watched = Int32Array.from(input.watched, activity);
@@ -192,7 +205,11 @@ export class Simulation {
         const lag = coat.lags[k]!;
         replay.setLag(lag, Math.round((replay.lagMinutes(lag) * cold.perMille) / 1000), coat.tables[k]);
       }
-      for (let row = replay.tailFrom[coat.at]!; row < replay.tailFrom[coat.at + 1]!; row += 1) replay.tail[row] = Math.round((replay.tail[row]! * cold.perMille) / 1000);
+      const first = replay.tailFrom[coat.at]!;
+      for (let k = 0; k < coat.untils.length; k += 1) {
+        replay.tail[first + k] = Math.round((replay.tail[first + k]! * cold.perMille) / 1000);
+        replay.until[first + k] = coat.untils[k]!;
+      }
     }
   }
 
@@ -238,8 +255,13 @@ function limitsOf(shares: readonly number[]): Float64Array {
   return Float64Array.from(shares, (share) => thresholdOf((sum += share)));
 }
 
-/** The waits of a table, each longer by the same share. */
-function stretched(length: LagLength | undefined, perMille: number): Int32Array | null {
-  if (length?.kind !== 'table') return null;
-  return Int32Array.from(length.ready, (ready, k) => k * length.step + Math.round(((ready - k * length.step) * perMille) / 1000));
+/** Tables with each wait longer by the same share. Many coats share one table: each is made once. */
+function stretcher(perMille: number): (step: number, ready: ArrayLike<number> & object) => Int32Array {
+  const known = new Map<object, Int32Array>();
+  return (step, ready) => {
+    const made = known.get(ready) ?? new Int32Array(ready.length);
+    if (!known.has(ready)) for (let k = 0; k < made.length; k += 1) made[k] = k * step + Math.round(((ready[k]! - k * step) * perMille) / 1000);
+    known.set(ready, made);
+    return made;
+  };
 }

@@ -8,7 +8,7 @@ import { listRemedies, makeRemedy, type Remedy, type RemedyKind } from './remedi
 import { applyWhatIfs, type Situation, type WhatIf } from './what-if';
 
 /** Schedules tried for what happened and for each small change: the first keeps to the plan that counts, and an answer is wanted in about a second. */
-const SCHEDULES = 2;
+const SCHEDULES = 1;
 const SEED = 1;
 
 /** How a plan stands: smaller is better, earlier terms first. */

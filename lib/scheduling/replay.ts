@@ -18,7 +18,7 @@ export type { Policy } from './replay-rows';
  * Rebuilds the dates of a plan again and again under other lengths: the serial scheme over the plan's order, each activity at
  * its earliest place that keeps the engine's rules, with the plan's people. Nobody looks ahead: a closing window moves nothing
  * back, it is missed and counted. What opens a window starts no earlier than planned.
- * Change `duration`, `release`, `tail` and the lags between runs, then call {@link run}; no call allocates.
+ * Change `duration`, `release`, `tail`, `until` and the lags between runs, then call {@link run}; no call allocates.
  */
 export class Replay {
   /** Worked minutes of each activity in the next run. */
@@ -28,6 +28,8 @@ export class Replay {
   /** Minutes that each state of an activity lasts after it. Rows of activity i: `tailFrom[i]` to `tailFrom[i + 1]`. */
   readonly tail: Int32Array;
   readonly tailFrom: Int32Array;
+  /** Tables of the moments that the states last to at least, by the same rows; null: the tail alone. */
+  readonly until: Model['states']['until'][number][];
   /** Dates of the last run. What got no place has the horizon as its end. */
   readonly start: Int32Array;
   readonly end: Int32Array;
@@ -46,7 +48,7 @@ export class Replay {
   private readonly list: Int32Array;
   private readonly waiting: Int32Array;
   private readonly floor: Int32Array;
-  private readonly base: { readonly duration: Int32Array; readonly release: Int32Array; readonly tail: Int32Array };
+  private readonly base: { readonly duration: Int32Array; readonly release: Int32Array; readonly tail: Int32Array; readonly until: Model['states']['until'] };
   private readonly blocked = new Int32Array(3 * MOST_BLOCKS);
   private blockedCount = 0;
 
@@ -55,7 +57,9 @@ export class Replay {
    * @param mayBlock resources that {@link block} may name
    */
   constructor(problem: Problem, policy: Policy, mayBlock: readonly string[] = problem.resources.map(({ id }) => id)) {
-    const model = compile(withFixedCrew(problem, policy));
+    const compiled = compile(withFixedCrew(problem, policy));
+    this.until = [...compiled.states.until];
+    const model = { ...compiled, states: { ...compiled.states, until: this.until } };
     const order = arrange(model);
     this.model = model;
     this.rows = listRows(model);
@@ -66,7 +70,7 @@ export class Replay {
     this.release = model.release;
     this.tail = model.states.tail;
     this.tailFrom = model.states.from;
-    this.base = { duration: model.duration.slice(), release: model.release.slice(), tail: model.states.tail.slice() };
+    this.base = { duration: model.duration.slice(), release: model.release.slice(), tail: model.states.tail.slice(), until: compiled.states.until };
     this.start = new Int32Array(model.count);
     this.end = new Int32Array(model.count);
     this.isPlaced = new Uint8Array(model.count);
@@ -92,6 +96,7 @@ export class Replay {
     this.duration.set(this.base.duration);
     this.release.set(this.base.release);
     this.tail.set(this.base.tail);
+    for (let row = 0; row < this.until.length; row += 1) this.until[row] = this.base.until[row]!;
     this.arcs.reset();
     this.blockedCount = 0;
   }

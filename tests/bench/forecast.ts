@@ -1,6 +1,6 @@
 /** `npx tsx tests/bench/forecast.ts`: what-ifs and 10,000 runs of a series of about 300 tasks, wall and processor time. */
 import { instantOf } from '@/lib/calendar';
-import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, WHAT_IF_KINDS } from '@/lib/forecast';
+import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, quantileOf, WHAT_IF_KINDS } from '@/lib/forecast';
 import { compilePlan } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
 import { simulateInWorkers } from '@/lib/worker';
@@ -12,14 +12,19 @@ const document = largeSeries('2026-11-30');
 const now = instantOf('2026-11-30', '09:00', 'Europe/London');
 const { plan } = planOf(document, now, { schedules: 2 });
 
-async function measure(name: string, work: () => unknown): Promise<void> {
+/** Processor milliseconds. */
+async function measure(name: string, work: () => unknown): Promise<number> {
   const [wall, processor] = [performance.now(), process.cpuUsage()];
   await work();
   const { system, user } = process.cpuUsage(processor);
   console.log(`${name}: ${(performance.now() - wall).toFixed(0)} ms, processor ${((user + system) / 1000).toFixed(0)} ms`);
+  return (user + system) / 1000;
 }
 
-for (const kind of WHAT_IF_KINDS) await measure(kind, () => unwrap(findEffect({ document, plan, now }, [{ kind, target: '' }])));
+const times: number[] = [];
+for (const kind of WHAT_IF_KINDS) times.push(await measure(kind, () => unwrap(findEffect({ document, plan, now }, [{ kind, target: '' }]))));
+times.sort((a, b) => a - b);
+console.log(`what-ifs: processor p50 ${quantileOf(times, 0.5).toFixed(0)} ms, p95 ${quantileOf(times, 0.95).toFixed(0)} ms`);
 const longer = unwrap(compilePlan({ document: continueSessions(document, 4).document, now, previousBlocks: new Map() }));
 const input = findChances(longer, plan, { assumptions: DEFAULT_ASSUMPTIONS, factors: new Map(), seed: 1 });
 await measure(`${RUNS} runs of ${document.tasks.length} tasks`, async () => unwrap(await simulateInWorkers(input, RUNS)));

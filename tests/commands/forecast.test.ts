@@ -29,18 +29,18 @@ describe('forecasts and what-ifs of the demo', () => {
   it('give no odds without an accepted plan', async () => {
     const refused = await requestForecast(context, seriesId, { runs: 100, seed: 1 });
     expect(refused.ok ? [] : refused.error.map(({ code }) => code)).toEqual(['no-accepted-plan']);
-    const { plan } = planOf(await load(), now, { schedules: 10 });
+    const { plan } = planOf(await load(), now, { schedules: 2 });
     const saved = unwrap(await context.storage.savePlan(seriesId, { result: plan, basedOnChange: 1, madeAt: now }));
     unwrap(await context.storage.setPlanStatus(seriesId, saved.number, 'accepted', now));
   });
 
   it('keep the odds of the accepted plan with its number, and show them', async () => {
     const shares: number[] = [];
-    const { forecast } = unwrap(await requestForecast(context, seriesId, { runs: 400, seed: 1, onProgress: (share) => shares.push(share) }));
+    const { forecast } = unwrap(await requestForecast(context, seriesId, { runs: 200, seed: 1, onProgress: (share) => shares.push(share) }));
     expect(shares.at(-1)).toBe(1);
     if (forecast.kind !== 'forecast') throw new Error('A forecast was asked for');
     const { finish, episodes, runs } = forecast.result;
-    expect(runs).toBe(400);
+    expect(runs).toBe(200);
     expect(promiseDate(finish, 0.1)! <= promiseDate(finish, 0.8)!).toBe(true);
     expect(episodes.every(({ chance }) => chance >= 0 && chance <= 1)).toBe(true);
     const view = await viewProgress(viewContext(), await load());
@@ -88,6 +88,10 @@ describe('forecasts and what-ifs of the demo', () => {
     const done = (await load()).tasks.find(({ doneAt }) => doneAt !== null)!;
     expect(await acceptWhatIf(context, seriesId, { whatIfs: [{ kind: 'ran-double', target: done.id }], remedy: null }))
       .toMatchObject({ ok: false, error: [{ code: 'what-if-finished' }] });
+    for (const whatIfs of [[], [{ kind: 'flood', target: '' }]]) {
+      expect(await acceptWhatIf(context, seriesId, { whatIfs, remedy: null })).toMatchObject({ ok: false, error: [{ code: whatIfs.length === 0 ? 'what-if-missing' : 'what-if-unknown' }] });
+    }
+    expect(await acceptWhatIf(context, seriesId, { whatIfs: [{ kind: 'week-off', target: '' }], remedy: 'magic' })).toMatchObject({ ok: false, error: [{ code: 'remedy-unknown' }] });
     expect(await keepVariant(context, seriesId, ' ', { whatIfs: [{ kind: 'week-off', target: '' }], remedy: null })).toMatchObject({ ok: false, error: [{ code: 'variant-name' }] });
   });
 });

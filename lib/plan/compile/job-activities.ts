@@ -12,6 +12,8 @@ import { isAttending } from './session-calendars';
 
 /** Table step of the time away, minutes. A working day opens on the hour or half hour as a rule. */
 const AWAY_STEP = 30;
+/** Tables kept of one trade. */
+const MOST_TABLES = 64;
 
 /** What a trip asks of the hours. */
 const TRIP_DEMANDS = 'while the trade is open and somebody has hours for errands';
@@ -93,28 +95,40 @@ export function expectedReady(draft: Draft, job: OutsideJob): Instant | null {
   return backAfter(tradeDays(trade, days, zoneOf(draft), 0), droppedOff, quotedDays(draft, job));
 }
 
+/** Tables made already. A trade never changes, another one takes its place: plans of the same moment share what is long to work out. */
+const awayTables = new WeakMap<Trade, Map<string, readonly number[]>>();
+
 /** When a job dropped off at each minute of the plan is ready again, for a number of working days. `ready[k]` belongs to minute k x `step`. */
 export function awayTable(draft: Draft, job: OutsideJob, count: number): { readonly step: number; readonly ready: readonly number[] } {
   const trade = need(draft.trades, job.tradeId, 'outside trade');
+  const known = awayTables.get(trade) ?? new Map<string, readonly number[]>();
+  awayTables.set(trade, known);
+  const key = [count, draft.now, draft.clock.origin, draft.horizon, zoneOf(draft)].join(' ');
+  const ready = known.get(key) ?? listReady(draft, trade, count);
+  // One moment's tables at a time are enough, so that a server that never stops keeps few.
+  if (known.size >= MOST_TABLES && !known.has(key)) known.clear();
+  known.set(key, ready);
+  return { step: AWAY_STEP, ready };
+}
+
+function listReady(draft: Draft, trade: Trade, count: number): readonly number[] {
   const { from, to } = dates(draft);
   const zone = zoneOf(draft);
   const days = workingDays(openingHours(trade, from, addDays(to, 120), zone), zone);
   const trades = tradeDays(trade, days, zone, 0);
   const ready: number[] = [];
-  let date = from;
   let back = 0;
   let dayEnd = 0;
   for (let minute = 0; minute - AWAY_STEP < draft.horizon; minute += AWAY_STEP) {
     // The answer is the same for a whole day, and the minutes go forward: one look-up a day.
     if (minute >= dayEnd) {
-      date = dateOf(draft.clock.moment(minute), zone);
-      dayEnd = draft.clock.up(startOfDay(addDays(date, 1), zone));
+      dayEnd = draft.clock.up(startOfDay(addDays(dateOf(draft.clock.moment(minute), zone), 1), zone));
       const moment = backAfter(trades, draft.clock.moment(minute), count);
       back = moment === null ? draft.horizon : draft.clock.up(moment);
     }
     ready.push(Math.max(minute, back));
   }
-  return { step: AWAY_STEP, ready };
+  return ready;
 }
 
 function addAwayLag(draft: Draft, job: OutsideJob): void {
