@@ -1,12 +1,11 @@
-/** The series at a glance: which episode shows which hazard, what is open, and which sources want reading again. */
+/** The series at a glance: which episode shows which hazard, and what is open. */
 import type { Episode, SeriesDocument } from '@/lib/build';
-import { addDays, type CivilDate } from '@/lib/calendar';
 import { buildChecklist, type ChecklistMore } from './checklist';
 import { isAnswered } from './checklist-item';
 import { findCombinations } from './combinations';
 import { judgeGate } from './gate';
 import { listHazards } from './library-in-force';
-import type { Hazard, Source } from './model';
+import type { Hazard } from './model';
 
 export interface MatrixCell {
   readonly episodeId: string;
@@ -51,23 +50,4 @@ export function buildMatrix(document: SeriesDocument, more: ChecklistMore = {}):
     }),
   }));
   return { columns, rows };
-}
-
-export interface SourceReview {
-  readonly hazard: Hazard;
-  readonly source: Source;
-  readonly why: 'never read' | 'more than a year ago' | 'no source';
-}
-
-const YEAR = 365;
-
-/** Sources to be read, or read again: those from memory, those without a source, and those last read more than a year before `today`. */
-export function listReviews(document: SeriesDocument, today: CivilDate): readonly SourceReview[] {
-  const since = addDays(today, -YEAR);
-  return listHazards(document).flatMap((hazard) => hazard.sources.flatMap((source): readonly SourceReview[] => {
-    if (source.status === 'computed' || source.status === 'judgement') return [];
-    if (source.status === 'practice') return [{ hazard, source, why: 'no source' }];
-    if (source.status === 'memory' || source.reviewed === null) return [{ hazard, source, why: 'never read' }];
-    return source.reviewed < since ? [{ hazard, source, why: 'more than a year ago' }] : [];
-  }));
 }

@@ -106,10 +106,20 @@ export interface SafetyRoomView {
   readonly combinations: readonly Issue[];
   readonly exposures: readonly ExposureRow[];
   readonly sessions: readonly SafetyChoice[];
-  readonly reviews: readonly { readonly hazard: string; readonly text: string; readonly why: string }[];
+  readonly reviews: readonly ReviewRow[];
+  /** `4 due by January, 12 never read`. */
+  readonly reviewSummary: string;
   readonly hasPlan: boolean;
   readonly vapours: readonly VapourRow[];
   readonly vapourGaps: readonly Issue[];
+}
+
+export interface ReviewRow {
+  readonly text: string;
+  /** `overdue since Wed 25 Nov 2026`, `read again by …`, `never read`. */
+  readonly when: string;
+  readonly hazards: string;
+  readonly isDue: boolean;
 }
 
 export interface ExposureRow {

@@ -7,3 +7,4 @@ export * from './vapour';
 export * from './vibration';
 export { EAR_PROTECTION, exposureRates } from './rates';
 export type { ExposureKind, ExposureRate } from './rates';
+export { checkTaskExposure } from './amount';
