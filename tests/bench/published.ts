@@ -22,7 +22,7 @@ export function readCases(text: string): PublishedCase[] {
 }
 
 /** Start-to-start lags of a published case: a successor waits for the whole duration. */
-export function toCore(published: PublishedCase): CoreInstance & { readonly relations: readonly LagRelation[] } {
+export function toCore(published: PublishedCase): Omit<CoreInstance, 'relations'> & { readonly relations: readonly LagRelation[] } {
   const relations: LagRelation[] = (published.arcs ?? []).map(([from, to, lag]) => ({ from, to, lag }));
   published.succ?.forEach((followers, from) => {
     for (const to of followers) relations.push({ from, to, lag: published.dur[from]! });

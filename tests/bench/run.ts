@@ -1,11 +1,12 @@
 /**
  * Runs the engine over a file of published cases: `npm run bench -- --set <file.jsonl> --seconds S [--limit N] [--seed K] [--clock wall|cpu]`.
  * `--limit` takes N cases spread over the file; `--clock cpu` counts this process's own processor time, for a machine that is
- * busy with other work. A JSON line a case, then a summary line; every schedule is checked.
+ * busy with other work. `--compare` then solves the cases with minizinc and highs too. A JSON line a case, then a summary line; every schedule is checked.
  */
 import { readFileSync } from 'node:fs';
 import { unwrap } from '@/lib/result';
 import { afterTime, check, solve } from '@/lib/scheduling';
+import { compareAnswers } from './compare';
 import { checkStarts, readCases, readStarts, toProblem } from './published';
 import type { PublishedCase } from './published';
 import { runSeries } from './series-run';
@@ -134,8 +135,9 @@ function summarise(rows: readonly Row[], options: Options): object {
   };
 }
 
+const isCompared = process.argv.includes('--compare');
 if (process.argv.includes('--series')) process.exit(runSeries(process.argv.slice(2)));
-const options = readOptions(process.argv.slice(2));
+const options = readOptions(process.argv.slice(2).filter((word) => word !== '--compare'));
 const rows: Row[] = [];
 for (const published of sampleCases(readCases(readFileSync(options.set, 'utf8')), options.limit)) {
   const row = solveCase(published, options);
@@ -146,3 +148,4 @@ for (const published of sampleCases(readCases(readFileSync(options.set, 'utf8'))
   }));
 }
 console.log(JSON.stringify(summarise(rows, options)));
+if (isCompared && !await compareAnswers(rows, options.seconds, () => readClock(options.clock))) process.exitCode = 1;
