@@ -1,12 +1,13 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
-import { checkSeries, type SeriesDocument } from '@/lib/build';
-import type { ReadingRows } from '@/lib/cure';
+import { checkSeries } from '@/lib/build';
+import { closeOnHolidays } from '@/lib/exchange';
 import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
 import { instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
+import { loadReadings } from './standing-plan';
 
 /** Told while the worker searches. */
 export interface PlanProgress {
@@ -30,12 +31,6 @@ type Solved = Extract<Solution, { schedule: Schedule }>;
 
 const noSuchSeries = (seriesId: string) =>
   fail([issue('no-such-series', `There is no series "${seriesId}".`, 'Go back to the list of series.')]);
-
-/** The rows of the series' loggers. */
-async function loadReadings(storage: CommandContext['storage'], document: SeriesDocument): Promise<ReadingRows> {
-  const rows = document.readings.map(async (set) => [set.id, await storage.listReadings(document.series.id, set.id, set)] as const);
-  return new Map(await Promise.all(rows));
-}
 
 async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<Result<Solved>> {
   const solution = await solveInWorker(
@@ -66,7 +61,8 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   if (stops.length > 0) return fail(stops);
   const now = ctx.now();
   const readings = await loadReadings(ctx.storage, document);
-  const compiled = compilePlan({ document, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
+  const kept = await closeOnHolidays(document, now);
+  const compiled = compilePlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
   if (!compiled.ok) return compiled;
   const solved = await solveCompiled(compiled.value, options);
   if (!solved.ok) return solved;

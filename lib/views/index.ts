@@ -48,6 +48,7 @@ export type { AwayJob, CuringCoat, GoView, HeatingPoint, HeatingView, HeldWork, 
 export { viewLaying } from './laying';
 export type { LayingView } from './laying';
 export { viewMaterialLibrary } from './material-library';
+export { viewTradeLibrary, type TradeEntry, type TradeLibraryView } from './trade-library';
 export type { LibraryMaterial } from './material-library';
 export { viewProgress } from './progress';
 export type { Answer, ForecastView, Mark, ProgressView, Timelines } from './progress-model';
@@ -62,3 +63,4 @@ export { viewPickups, type PickupView } from './log-pickups';
 export { viewStates, type StatesView, type ThreadView } from './log-states';
 export { viewStills, type StillView } from './log-stills';
 export { EXPORTS, exportLog } from './log-export';
+export { tellTrial, type TrialView } from './trial';
