@@ -3,7 +3,9 @@ import { DEMO, expectNoAxeViolations, expectNoSidewaysScroll } from './pages';
 
 test('segments are moved by key and by choice, and the runtime follows at once', async ({ page }) => {
   await page.goto(`${DEMO}/episodes`);
-  const [from, to] = [page.getByRole('article').filter({ hasText: 'Down to the frame' }).first(), page.getByRole('article').filter({ hasText: 'Stuck pistons' }).first()];
+  const [from, to] = ['Down to the frame', 'Stuck pistons'].map((name) => page.getByRole('article').filter({ has: page.getByRole('heading', { name, exact: true }) }));
+  if (from === undefined || to === undefined) throw new Error('Two episodes are on the board');
+  await expect(page.locator('fieldset[disabled]')).toHaveCount(0);
   await from.getByText('5 segments').click();
   await from.getByRole('listitem').filter({ hasText: 'Cutting 108 spokes' }).dragTo(to, { sourcePosition: { x: 60, y: 14 }, targetPosition: { x: 100, y: 20 } });
   await expect(from.getByText('13.5 min')).toBeVisible();
