@@ -5,7 +5,7 @@
  */
 import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
 import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
@@ -97,6 +97,8 @@ export interface Person extends Row {
   /** When errands outside the workshop are possible (drop-off, collection). */
   readonly hours: readonly WeeklyHours[];
   readonly away: readonly DateSpan[];
+  /** Left out: nobody has asked. */
+  readonly consent?: Consent | undefined;
 }
 
 export interface Place extends Row {
@@ -158,6 +160,8 @@ export interface Material extends Row {
   readonly source: string;
   /** What the data sheet says beyond the drying times. Left out: see `DEFAULT_CURE`. */
   readonly cure?: MaterialCure | undefined;
+  /** Last day on which the batch in the workshop may be used. Left out: not written down. */
+  readonly usableUntil?: CivilDate | undefined;
 }
 
 export interface Trade extends Row {
@@ -302,6 +306,8 @@ export interface Episode extends Row {
   readonly releaseDate: CivilDate;
   readonly isEvergreen: boolean;
   readonly status: 'planned' | 'recorded' | 'cut' | 'cleared' | 'released';
+  /** Left out: nothing is checked yet. */
+  readonly checks?: CutChecks | undefined;
 }
 
 export type SegmentRole = 'opening' | 'work' | 'teaching' | 'trouble' | 'result' | 'talk' | 'sponsor' | 'closing';
@@ -331,6 +337,8 @@ export interface Segment extends Row {
   readonly ending: 'free' | 'ends the episode' | 'never ends it';
   /** The work it shows. */
   readonly taskIds: readonly string[];
+  /** Seconds from the start of the episode to its own in the finished cut. Left out: not cut yet. */
+  readonly cutStart?: number | undefined;
 }
 
 /** Time spent on a task, as it was. */

@@ -11,6 +11,7 @@ export type { Created } from './create-record';
 export { createSeries } from './create-series';
 export { createSessions } from './create-sessions';
 export { logTime, stopTimeLog } from './log-time';
+export { markFlashback } from './mark-flashback';
 export { arrangeSegments, moveSegment } from './move-segment';
 export { fitRoomTo } from './fit-room';
 export { importReadings } from './import-readings';
