@@ -45,3 +45,4 @@ export { planLateWork } from './plan-late-work';
 export { planPickup } from './plan-pickup';
 export { waiveFinding } from './waive-finding';
 export { tryMove } from './try-move';
+export { explainBlock } from './explain-block';

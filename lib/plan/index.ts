@@ -13,3 +13,4 @@ export { tellContradiction } from './explain/contradiction';
 export { learnedTrades, listPastJobs, openDays, tradeDays } from './compile/past-jobs';
 export { scheduleOf } from './hand/schedule-of';
 export { tryBlock, type BlockTrial, type MoveTarget } from './hand/try-block';
+export { explainBlock, type ChainStep, type Explained, type Relief } from './explain/relief';

@@ -1,5 +1,6 @@
 /** A block moved by hand, as the week page tells it. Pure. */
-import type { BlockTrial } from '@/lib/plan';
+import { formatMoment } from '@/lib/calendar';
+import type { BlockTrial, Explained } from '@/lib/plan';
 import type { Instant } from '@/lib/units';
 import { formatRange } from './week-words';
 
@@ -16,4 +17,18 @@ export interface TrialView {
 
 export function tellTrial({ breaks, end, givesWay, start, verdict }: BlockTrial, zone: string): TrialView {
   return { verdict, start, when: formatRange(start, end ?? start, zone), breaks, givesWay: givesWay.map(({ title }) => title) };
+}
+
+/** The chain behind a block and what frees it. */
+export interface ExplainedView {
+  readonly chain: readonly { readonly title: string; readonly when: string; readonly text: string | null }[];
+  /** `Keep the primer at 20 °C …: frees it Mon 30 Nov 18:00, 16 h earlier.` Smallest change first. */
+  readonly reliefs: readonly string[];
+}
+
+export function tellExplained({ chain, reliefs }: Explained, zone: string): ExplainedView {
+  return {
+    chain: chain.map(({ start, text, title }) => ({ title, text, when: formatMoment(start, zone) })),
+    reliefs: reliefs.map(({ text }) => text),
+  };
 }

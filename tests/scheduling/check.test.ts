@@ -191,6 +191,14 @@ describe('the checker, one rule at a time', () => {
     expect(check(row.problem, row.broken).length).toBeGreaterThan(0);
   });
 
+  it('has for every rule a schedule that breaks only it', () => {
+    const alone = cases.filter(({ broken, problem: asked, rule }) => {
+      const others = Object.entries(RULES).filter(([name]) => name !== rule && name !== 'checkScore');
+      return others.every(([, other]) => other(asked, broken).length === 0);
+    });
+    expect([...new Set(alone.map((row) => row.rule))].toSorted()).toEqual(Object.keys(RULES).toSorted());
+  });
+
   it('looks at every rule in these cases', () => {
     expect([...new Set(cases.map((row) => row.rule))].toSorted()).toEqual(Object.keys(RULES).toSorted());
   });

@@ -15,7 +15,7 @@ export interface Words {
 /** Days looked back for the drop-off of a job that returns. */
 const LONGEST_LOOK = 120;
 
-const STAGE_WORDS = { recoatFrom: 'ready to recoat', handle: 'hard enough to handle', touchDry: 'touch dry', fullCure: 'fully cured' } as const;
+export const STAGE_WORDS = { recoatFrom: 'ready to recoat', handle: 'hard enough to handle', touchDry: 'touch dry', fullCure: 'fully cured' } as const;
 
 function coatWords(draft: Draft, reason: Extract<LagReason, { kind: 'coat' }>, until: Instant): Words {
   const { zone } = draft.document.series;

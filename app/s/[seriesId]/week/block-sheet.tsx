@@ -5,6 +5,7 @@ import { pickActed } from './acted-block';
 import { BlockActions } from './block-actions';
 import { BlockSign, sheetId } from './block-sign';
 import { RecordLink } from './record-link';
+import { WhyHere } from './why-here';
 import styles from './block-sheet.module.css';
 
 interface BlockSheetProps {
@@ -38,6 +39,7 @@ export function BlockSheet({ block, seriesId }: BlockSheetProps) {
       ) : null}
       <BlockActions block={pickActed(block)} seriesId={seriesId} />
       <Reasons reasons={block.because} isWait={block.kind === 'cure' || block.kind === 'away'} />
+      {block.kind === 'cure' || block.kind === 'away' || block.isDone ? null : <WhyHere blockId={block.id} seriesId={seriesId} />}
       <Facts block={block} seriesId={seriesId} />
       <p>
         <RecordLink seriesId={seriesId} to={block.subject}>Open the {block.subject.kind === 'task' ? 'task' : 'outside job'} “{block.subject.name}”</RecordLink>
