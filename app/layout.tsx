@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import '@fontsource-variable/atkinson-hyperlegible-next';
 import './_ui/tokens.css';
 import './_ui/base.css';
+import './_ui/print.css';
 import { NoticeHost } from './_ui';
 import { THEME_SCRIPT } from './_ui/theme';
 

@@ -2,54 +2,78 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import {
-  CalendarRange, Clapperboard, Disc3, Hammer, Hourglass, LineChart, NotebookPen, Route, ShieldAlert, Thermometer, Undo2, Waypoints, type LucideIcon,
-} from 'lucide-react';
-import {
-  buildPath, climatePath, episodesPath, historyPath, logPath, nowPath, plansPath, progressPath, recordsPath, safetyPath, seriesPath, waitsPath, weekPath,
-} from './paths';
-import styles from './shell.module.css';
+import { LayoutGrid } from 'lucide-react';
+import { isInRoom, listRooms, type Room } from './room-list';
+import styles from './rooms.module.css';
 
-interface Room {
-  readonly name: string;
-  readonly href: string;
-  /** Pages that begin with this are in the room. */
-  readonly under: string;
-  readonly icon: LucideIcon;
+interface RoomsProps {
+  readonly seriesId: string;
+  /** The current ISO week. */
+  readonly week: string;
 }
 
-function listRooms(seriesId: string, week: string): readonly Room[] {
-  return [
-    { name: 'Now', href: nowPath(seriesId), under: nowPath(seriesId), icon: Hammer },
-    { name: 'Week', href: weekPath(seriesId, week), under: `${seriesPath(seriesId)}/week`, icon: CalendarRange },
-    { name: 'Build', href: buildPath(seriesId), under: buildPath(seriesId), icon: Waypoints },
-    { name: 'Log', href: logPath(seriesId), under: logPath(seriesId), icon: Clapperboard },
-    { name: 'Episodes', href: episodesPath(seriesId), under: episodesPath(seriesId), icon: Disc3 },
-    { name: 'Waits', href: waitsPath(seriesId), under: waitsPath(seriesId), icon: Hourglass },
-    { name: 'Climate', href: climatePath(seriesId), under: climatePath(seriesId), icon: Thermometer },
-    { name: 'Plans', href: plansPath(seriesId), under: plansPath(seriesId), icon: Route },
-    { name: 'Safety', href: safetyPath(seriesId), under: safetyPath(seriesId), icon: ShieldAlert },
-    { name: 'Progress', href: progressPath(seriesId), under: progressPath(seriesId), icon: LineChart },
-    { name: 'Records', href: recordsPath(seriesId), under: recordsPath(seriesId), icon: NotebookPen },
-    { name: 'History', href: historyPath(seriesId), under: historyPath(seriesId), icon: Undo2 },
-  ];
-}
+const ALL_ROOMS = 'all-rooms';
 
-/** The rooms of a series. `week` is the current ISO week. */
-export function Rooms({ seriesId, week }: { readonly seriesId: string; readonly week: string }) {
-  const path = usePathname();
+/** The band stays when the page changes, so what lies over the page has to be put away. */
+const putAway = (link: HTMLElement) => link.closest<HTMLElement>('[popover]')?.hidePopover();
+
+function RoomLink({ room, path, onOpen }: { readonly room: Room; readonly path: string; readonly onOpen?: (link: HTMLElement) => void }) {
+  const Icon = room.icon;
   return (
-    <nav aria-label="Rooms" className={styles.rooms}>
-      <ul>
-        {listRooms(seriesId, week).map(({ name, href, under, icon: Icon }) => (
-          <li key={name}>
-            <Link href={href} className={styles.room} aria-current={path === under || path.startsWith(`${under}/`) ? 'page' : undefined}>
-              <Icon size={20} aria-hidden />
-              {name}
-            </Link>
-          </li>
+    <Link href={room.href} className={styles.room} aria-current={isInRoom(room, path) ? 'page' : undefined} onClick={(event) => onOpen?.(event.currentTarget)}>
+      <Icon size={20} aria-hidden />
+      {room.name}
+    </Link>
+  );
+}
+
+/** Along the band where there is width for them all; on the phone the four at hand lie at the foot, and the rest a tap further. */
+export function Rooms({ seriesId, week }: RoomsProps) {
+  const path = usePathname();
+  const groups = listRooms(seriesId, week);
+  const atHand = groups.flatMap(({ rooms }) => rooms).filter(({ isAtHand }) => isAtHand);
+  return (
+    <>
+      <nav aria-label="Rooms" className={styles.along}>
+        {groups.map(({ name, rooms }) => (
+          <ul key={name} aria-label={name}>
+            {rooms.map((room) => (
+              <li key={room.name}>
+                <RoomLink room={room} path={path} />
+              </li>
+            ))}
+          </ul>
         ))}
-      </ul>
-    </nav>
+      </nav>
+      <nav aria-label="Rooms" className={styles.foot}>
+        <ul>
+          {atHand.map((room) => (
+            <li key={room.name}>
+              <RoomLink room={room} path={path} />
+            </li>
+          ))}
+          <li>
+            <button type="button" className={styles.room} popoverTarget={ALL_ROOMS} data-in={atHand.some((room) => isInRoom(room, path)) ? undefined : ''}>
+              <LayoutGrid size={20} aria-hidden />
+              All rooms
+            </button>
+          </li>
+        </ul>
+        <div id={ALL_ROOMS} popover="auto" className={styles.sheet}>
+          {groups.map(({ name, rooms }) => (
+            <section key={name} aria-label={name}>
+              <h2>{name}</h2>
+              <ul>
+                {rooms.map((room) => (
+                  <li key={room.name}>
+                    <RoomLink room={room} path={path} onOpen={putAway} />
+                  </li>
+                ))}
+              </ul>
+            </section>
+          ))}
+        </div>
+      </nav>
+    </>
   );
 }

@@ -44,10 +44,18 @@ export function HomeBand() {
   );
 }
 
-/** The main part of a page; `isWide` for pages that draw across the whole screen. Exactly one a page. */
-export function PageBody({ children, isWide = false }: { readonly children: ReactNode; readonly isWide?: boolean }) {
+interface PageBodyProps {
+  readonly children: ReactNode;
+  /** Draws across the whole screen. */
+  readonly isWide?: boolean;
+  /** Made for a sheet of its own kind: see print.css. */
+  readonly paper?: 'strip' | 'brief';
+}
+
+/** The main part of a page. Exactly one a page. */
+export function PageBody({ children, isWide = false, paper }: PageBodyProps) {
   return (
-    <main id="content" tabIndex={-1} className={isWide ? `${styles.page} ${styles.wide}` : styles.page}>
+    <main id="content" tabIndex={-1} data-paper={paper} className={isWide ? `${styles.page} ${styles.wide}` : styles.page}>
       {children}
     </main>
   );

@@ -4,6 +4,7 @@ import { judgeEdit } from './check-series';
 import type { Edited, RecordEdit } from './edit';
 import type { SeriesDocument, SeriesRecord } from './model';
 import { findOrphans } from './orphans';
+import { concernsPlan } from './plan-facts';
 import { dropRecord, putRecord, type ListRecord } from './records';
 import { subjectsOf } from './words';
 
@@ -67,7 +68,9 @@ function refuseLostStatements(edits: readonly RecordEdit[]): readonly Issue[] {
 /** Applies the edits and refuses them when they leave a pointer to nothing or break a rule that held before. */
 export function makeEdited(document: SeriesDocument, plan: EditPlan): Result<Edited> {
   const edits = withEpisodeNumbers(document, plan.edits);
-  const next: SeriesDocument = { ...applyEdits(document, edits), changeNumber: document.changeNumber + 1 };
+  const changeNumber = document.changeNumber + 1;
+  const planChange = concernsPlan(document.series, edits) ? changeNumber : document.planChange;
+  const next: SeriesDocument = { ...applyEdits(document, edits), changeNumber, planChange };
   const kept = refuseLostStatements(edits);
   if (kept.length > 0) return fail(kept);
   const orphans = findOrphans(next, edits);

@@ -5,7 +5,7 @@ import type { SeriesContext } from './context';
 
 function emptyDocument(series: Series): SeriesDocument {
   return {
-    series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [],
+    series, changeNumber: 0, planChange: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [],
     tasks: [], links: [], sessions: [], episodes: [], segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
     coatingSystems: [], heatingRuns: [], weather: [], readings: [], cameras: [], promises: [],
   };

@@ -1,5 +1,6 @@
 /** The way every command goes: load the series, let the domain decide, save one change. */
 import { judgeEdit, type Edited, type SavedChange, type SeriesDocument } from '@/lib/build';
+import { checkSponsorRelease } from '@/lib/episodes';
 import { datedWork } from '@/lib/plan';
 import { checkHazard, checkRelease, isGuarded } from '@/lib/safety';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
@@ -33,8 +34,9 @@ export async function saveEdited(context: SeriesContext, before: SeriesDocument,
   const { document, change } = edited.value;
   const hazards = change.edits.flatMap(({ after }) => (after?.kind === 'hazard' ? checkHazard(after) : []));
   if (hazards.length > 0) return fail(hazards);
+  const owed = checkSponsorRelease(before, document);
   const gate = await checkGate(context, before, document);
-  if (!gate.ok) return gate;
+  if (!gate.ok || !owed.ok) return fail([...(owed.ok ? [] : owed.error), ...(gate.ok ? [] : gate.error)]);
   const saved = await context.storage.applyChange(before.series.id, change, context.now());
   return saved.ok ? ok({ change: saved.value, warnings: judgeEdit(before, document, change.edits).warnings }) : saved;
 }

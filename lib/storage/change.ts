@@ -1,5 +1,6 @@
 /** Writing of a change: all of it, or nothing. */
 import type { Change, RecordEdit, RecordKind, SavedChange, SeriesRecord } from '@/lib/build';
+import { concernsPlan } from '@/lib/build';
 import { issue } from '@/lib/result';
 import type { Issue } from '@/lib/result';
 import type { Instant } from '@/lib/units';
@@ -18,7 +19,8 @@ export async function writeChange(db: Db, seriesId: string, change: Change, at: 
   // A write comes first, so that the transaction holds the write lock before it reads what it decides on.
   const { count } = await db.series.updateMany({ where: { id: seriesId }, data: { changeNumber: { increment: 1 } } });
   if (count === 0) throw new Refusal([noSuchSeries(seriesId)]);
-  const { changeNumber: number } = await db.series.findUniqueOrThrow({ where: { id: seriesId }, select: { changeNumber: true } });
+  const { changeNumber: number, usesExperience } = await db.series.findUniqueOrThrow({ where: { id: seriesId }, select: { changeNumber: true, usesExperience: true } });
+  if (concernsPlan({ usesExperience }, change.edits)) await db.series.update({ where: { id: seriesId }, data: { planChange: number } });
   await refuseStale(db, seriesId, change.edits);
   if (change.undoes !== null) await takeBack(db, seriesId, change.undoes, number);
   await writeEdits(db, seriesId, change.edits);

@@ -12,13 +12,15 @@ export interface SeriesSummary {
   readonly name: string;
   /** Number of its last change, 0 for a new one. */
   readonly changeNumber: number;
+  /** Number of the last one that touched what a plan is made from. */
+  readonly planChange: number;
   readonly createdAt: Instant;
 }
 
 /** In their order. */
 export async function listSeries(db: Db): Promise<readonly SeriesSummary[]> {
   const rows = await db.series.findMany({ orderBy: [{ position: 'asc' }, { createdAt: 'asc' }, { id: 'asc' }] });
-  return rows.map(({ id, name, changeNumber, createdAt }) => ({ id, name, changeNumber, createdAt: readInstant(createdAt) }));
+  return rows.map(({ id, name, changeNumber, planChange, createdAt }) => ({ id, name, changeNumber, planChange, createdAt: readInstant(createdAt) }));
 }
 
 /** The last document read of each series. Every write of a series gives it another change number in the same transaction. */
@@ -51,6 +53,7 @@ export async function readDocument(db: Db, seriesId: string): Promise<SeriesDocu
   return {
     series: readSeries(row),
     changeNumber: row.changeNumber,
+    planChange: row.planChange,
     people: await TABLES.person.list(db, seriesId),
     places: await TABLES.place.list(db, seriesId),
     equipment: await TABLES.equipment.list(db, seriesId),

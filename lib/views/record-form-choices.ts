@@ -1,6 +1,7 @@
 /** What the fields of a form offer to choose from. */
 import type { Part, SeriesDocument } from '@/lib/build';
 import { listZones } from '@/lib/calendar';
+import { listHolidayCountries } from '@/lib/exchange';
 import type { Choice, ChoiceSource } from './record-form-model';
 
 const named = (records: readonly { readonly id: string; readonly name: string }[]): readonly Choice[] =>
@@ -44,6 +45,7 @@ export function listChoices(document: SeriesDocument): Readonly<Record<ChoiceSou
     airZones: distinct(document.places.map((place) => place.airZone)),
     crafts: distinct(document.trades.map((trade) => trade.craft)),
     zones: listZoneChoices(),
+    countries: listHolidayCountries().map(({ code, name }) => ({ value: code, label: name })),
   };
 }
 

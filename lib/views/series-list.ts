@@ -10,7 +10,7 @@ export interface SeriesRow {
   readonly changeNumber: number;
   /** `plan 3, accepted, made Tue 1 Dec 18:30`; null while there is no plan. */
   readonly lastPlan: string | null;
-  /** A plan made from an older change than the last. */
+  /** What the plan is made from has changed since. */
   readonly isPlanStale: boolean;
 }
 
@@ -25,7 +25,7 @@ export interface SeriesFrame {
 export async function viewSeriesList({ storage }: ViewContext): Promise<readonly SeriesRow[]> {
   const series = await storage.listSeries();
   return Promise.all(
-    series.map(async ({ id, name, changeNumber }) => {
+    series.map(async ({ id, name, changeNumber, planChange }) => {
       const [plan] = await storage.listPlans(id);
       if (plan === undefined) return { id, name, changeNumber, lastPlan: null, isPlanStale: false };
       const zone = (await storage.loadSeries(id))?.series.zone ?? 'UTC';
@@ -34,7 +34,7 @@ export async function viewSeriesList({ storage }: ViewContext): Promise<readonly
         name,
         changeNumber,
         lastPlan: `plan ${plan.number}, ${plan.status}, made ${formatMoment(plan.madeAt, zone)}`,
-        isPlanStale: plan.basedOnChange < changeNumber,
+        isPlanStale: plan.basedOnChange < planChange,
       };
     }),
   );

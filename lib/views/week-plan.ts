@@ -32,13 +32,10 @@ export interface WeekInput {
 /** The plan's number and age, and whether the build has moved on since. */
 export function stampPlan(plan: SavedPlan | null, document: SeriesDocument, draft: number | null): PlanStamp | null {
   if (plan === null) return null;
-  const behind = document.changeNumber - plan.basedOnChange;
   return {
     number: plan.number,
     madeAt: formatMoment(plan.madeAt, document.series.zone),
-    staleness: behind <= 0 ? null : behind === 1
-      ? 'The build has changed once since this plan.'
-      : `The build has changed ${behind} times since this plan.`,
+    staleness: document.planChange > plan.basedOnChange ? 'The build has changed since this plan.' : null,
     draft,
   };
 }

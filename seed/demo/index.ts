@@ -49,6 +49,7 @@ export function demoSeries(monday: CivilDate, newId?: () => string): SeriesDocum
   const document: SeriesDocument = {
     series,
     changeNumber: 0,
+    planChange: 0,
     people: people.map((draft, order) => raisePerson(frame, draft, order)),
     places: places.map((place, order) => ({ kind: 'place', revision: 1, order, ...place })),
     equipment: equipment.map((one, order) => ({ kind: 'equipment', revision: 1, order, ...one })),

@@ -42,4 +42,8 @@ test('the phone shows now, next and what not to forget', async ({ page }) => {
     const box = await link.boundingBox();
     expect(box!.height).toBeGreaterThanOrEqual(44);
   }
+  await page.getByRole('button', { name: 'All rooms' }).click();
+  await page.getByRole('link', { name: 'History', exact: true }).click();
+  await expect(page).toHaveURL(/\/history$/);
+  await expect(page.getByRole('link', { name: 'Climate', exact: true })).toBeHidden();
 });

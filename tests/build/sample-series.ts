@@ -196,7 +196,7 @@ export function sampleSeries(more: Partial<SeriesDocument> = {}): SeriesDocument
       filming: { position: 8, shot: 2, take: 3, reset: 4, retakeChance: 0.25, oneWay: 25, packUp: 10, own: [] },
       camera: { cameras: 1, bitRate: 100, cards: [64, 64], batteries: 3, batteryMinutes: 90, fillLimit: 0.9 },
     },
-    changeNumber: 0, people, places, equipment, parts, materials, trades, outsideJobs, tasks, links, sessions, episodes,
+    changeNumber: 0, planChange: 0, people, places, equipment, parts, materials, trades, outsideJobs, tasks, links, sessions, episodes,
     segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
     coatingSystems: [], heatingRuns: [], weather: [], readings: [], cameras: [], promises: [], ...more,
   };

@@ -23,7 +23,7 @@ async function open(): Promise<CommandContext> {
   const { storage } = await folder.copyBase();
   let ids = 0;
   const context = { storage, now: () => NOW, newId: () => `made-here-${(ids += 1)}` };
-  const { series, changeNumber: _number, ...lists } = sampleSeries({
+  const { series, changeNumber: _number, planChange: _planChange, ...lists } = sampleSeries({
     cameras: [{ kind: 'camera', id: 'camera-a', revision: 1, order: 0, name: 'A', rate: { numerator: 30_000, denominator: 1001 }, isDropFrame: true, clockOffset: 0 }],
   });
   unwrap(await createSeries(context, input(series), ID));

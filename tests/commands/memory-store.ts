@@ -1,5 +1,5 @@
 /** A series store in memory, with the refusals of the real one that commands meet: stale records and series that are gone. */
-import { applyEdits, findRecord, type Change, type SavedChange, type SeriesDocument } from '@/lib/build';
+import { applyEdits, concernsPlan, findRecord, type Change, type SavedChange, type SeriesDocument } from '@/lib/build';
 import type { SeriesContext, SeriesStore } from '@/lib/commands';
 import type { Reading } from '@/lib/climate';
 import { fail, issue, ok, type Result } from '@/lib/result';
@@ -13,7 +13,7 @@ interface Kept {
 
 function emptyDocument(series: SeriesDocument['series']): SeriesDocument {
   return {
-    series, changeNumber: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [],
+    series, changeNumber: 0, planChange: 0, people: [], places: [], equipment: [], parts: [], materials: [], trades: [], outsideJobs: [], tasks: [], links: [], sessions: [], episodes: [],
     segments: [], timeLogs: [], sponsorships: [], hazards: [], statements: [],
     coatingSystems: [], heatingRuns: [], weather: [], readings: [], cameras: [], promises: [],
   };
@@ -25,7 +25,8 @@ function write(kept: Kept, change: Change, moment: Instant): Result<Kept> {
   const number = kept.document.changeNumber + 1;
   const saved: SavedChange = { ...change, number, at: moment, undoneBy: null };
   const changes = kept.changes.map((old) => (old.number === change.undoes ? { ...old, undoneBy: number } : old));
-  return ok({ document: { ...applyEdits(kept.document, change.edits), changeNumber: number }, changes: [...changes, saved] });
+  const planChange = concernsPlan(kept.document.series, change.edits) ? number : kept.document.planChange;
+  return ok({ document: { ...applyEdits(kept.document, change.edits), changeNumber: number, planChange }, changes: [...changes, saved] });
 }
 
 export interface MemoryContext extends SeriesContext {
@@ -40,7 +41,7 @@ export function memoryContext(...documents: readonly SeriesDocument[]): MemoryCo
   const readings = new Map<string, readonly Reading[]>();
   let [writes, ids] = [0, 0];
   const storage: SeriesStore = {
-    listSeries: async () => [...kept.values()].map(({ document: { series, changeNumber } }) => ({ id: series.id, name: series.name, changeNumber, createdAt: at('2026-11-30', '12:00') })),
+    listSeries: async () => [...kept.values()].map(({ document: { series, changeNumber, planChange } }) => ({ id: series.id, name: series.name, changeNumber, planChange, createdAt: at('2026-11-30', '12:00') })),
     loadSeries: async (id) => kept.get(id)?.document ?? null,
     createSeries: async (series) => {
       if (kept.has(series.id)) return fail([issue('series-exists', 'There is one.', 'Start again.')]);

@@ -1,17 +1,24 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { LIST_KINDS, listOf, type ListKind, type ListRecord } from '@/lib/build';
-import { applyMany, changeRecord, createSeries, removeRecord, undoChange, type SeriesContext } from '@/lib/commands';
+import { acceptPlan, applyMany, changeRecord, createRecord, createSeries, removeRecord, undoChange, type CommandContext } from '@/lib/commands';
 import { unwrap } from '@/lib/result';
 import { contents } from '../build/history';
 import { at, sampleSeries } from '../build/sample-series';
 import { makeFolder } from '../storage/database';
+import { samplePlan } from '../views/sample-plan';
 
 const sample = sampleSeries();
 let folder: Awaited<ReturnType<typeof makeFolder>>;
-let context: SeriesContext;
+let context: CommandContext;
 
 function fieldsOf({ id: _id, kind: _kind, revision: _revision, order: _order, ...fields }: ListRecord): object {
   return fields;
+}
+
+async function draft() {
+  const document = await context.storage.loadSeries(sample.series.id);
+  if (document === null) throw new Error('The series is gone.');
+  return unwrap(await context.storage.savePlan(sample.series.id, { result: samplePlan().result, basedOnChange: document.changeNumber, madeAt: context.now() }));
 }
 
 beforeAll(async () => {
@@ -32,7 +39,7 @@ afterAll(() => folder.remove());
 
 describe('commands on a real database', () => {
   it('store the sample series exactly as it is', async () => {
-    expect(await context.storage.loadSeries(sample.series.id)).toEqual({ ...sample, changeNumber: 1 });
+    expect(await context.storage.loadSeries(sample.series.id)).toEqual({ ...sample, changeNumber: 1, planChange: 1 });
   });
 
   it('remove a place with what depends on it and bring all of it back', async () => {
@@ -49,5 +56,21 @@ describe('commands on a real database', () => {
     expect(results.filter(({ ok }) => ok)).toHaveLength(1);
     expect(results.flatMap((result) => (result.ok ? [] : result.error.map(({ code }) => code)))).toEqual(['stale-record']);
     expect((await context.storage.listChanges(sample.series.id, 10)).map(({ number }) => number)).toEqual([2, 1]);
+  });
+});
+
+describe('a draft', () => {
+  it('is accepted although something was said on camera since, which no plan is made from', async () => {
+    const { number } = await draft();
+    unwrap(await createRecord(context, sample.series.id, 'promise', { name: 'We will tell what it cost.' }));
+    expect(unwrap(await acceptPlan(context, sample.series.id, number)).plan.status).toBe('accepted');
+  });
+
+  it('is refused when a task has changed since, and stays a draft', async () => {
+    const { number } = await draft();
+    unwrap(await changeRecord(context, sample.series.id, 'task', 'task-strip', 1, { name: 'Strip it all' }));
+    const refused = await acceptPlan(context, sample.series.id, number);
+    expect(refused.ok ? [] : refused.error.map(({ code }) => code)).toEqual(['plan-out-of-date']);
+    expect((await context.storage.getPlan(sample.series.id, number))?.status).toBe('draft');
   });
 });

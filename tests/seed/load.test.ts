@@ -31,7 +31,7 @@ describe('loading the demo', () => {
     const loaded = unwrap(await loadDemo(contextAt('2026-12-03', '10:00')));
     expect(loaded?.monday).toBe('2026-11-30');
     const stored = await storage.loadSeries(loaded!.seriesId);
-    expect(stored).toEqual({ ...demoSeries('2026-11-30'), changeNumber: 1 });
+    expect(stored).toEqual({ ...demoSeries('2026-11-30'), changeNumber: 1, planChange: 1 });
     expect(checkSeries(stored!)).toEqual([]);
   });
 

@@ -262,6 +262,6 @@ describe('a series', () => {
   });
 
   test('is listed with its number of changes', async () => {
-    expect(await database.storage.listSeries()).toEqual([{ id: 's1', name: 'Outfit', changeNumber: 1, createdAt: AT }]);
+    expect(await database.storage.listSeries()).toEqual([{ id: 's1', name: 'Outfit', changeNumber: 1, planChange: 1, createdAt: AT }]);
   });
 });

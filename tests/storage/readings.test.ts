@@ -24,7 +24,7 @@ beforeAll(async () => {
 afterAll(() => folder.remove());
 
 test('room, materials, terms, processes, systems, heating, weather and readings come back as they were saved', async () => {
-  expect({ ...(await storage.loadSeries(ID)), changeNumber: 0 }).toEqual(document);
+  expect({ ...(await storage.loadSeries(ID)), changeNumber: 0, planChange: 0 }).toEqual(document);
 });
 
 test('twenty thousand rows of a logger are kept and read back by time', async () => {

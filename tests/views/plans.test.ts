@@ -40,8 +40,8 @@ describe('the plans page', () => {
   });
 
   it('says that a draft is older than the build', () => {
-    const document = sampleSeries({ changeNumber: 2 });
-    expect(view({ document, draft: samplePlan({}, { number: 4, status: 'draft' }) }).draft?.staleness).toBe('The build has changed 2 times since this plan.');
+    const document = sampleSeries({ changeNumber: 2, planChange: 2 });
+    expect(view({ document, draft: samplePlan({}, { number: 4, status: 'draft' }) }).draft?.staleness).toBe('The build has changed since this plan.');
     expect(view({ draft: samplePlan({}, { number: 4, status: 'draft' }) }).draft?.staleness).toBeNull();
   });
 

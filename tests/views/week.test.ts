@@ -129,8 +129,8 @@ describe('the week', () => {
 
   it('says that the build has changed since the plan', () => {
     expect(week().plan?.staleness).toBeNull();
-    expect(week({ document: sampleSeries({ changeNumber: 1 }) }).plan?.staleness).toBe('The build has changed once since this plan.');
-    expect(week({ document: sampleSeries({ changeNumber: 4 }), draft: 5 }).plan).toMatchObject({ staleness: 'The build has changed 4 times since this plan.', draft: 5 });
+    expect(week({ document: sampleSeries({ changeNumber: 4, planChange: 4 }), draft: 5 }).plan).toMatchObject({ staleness: 'The build has changed since this plan.', draft: 5 });
+    expect(week({ document: sampleSeries({ changeNumber: 4, planChange: 0 }) }).plan?.staleness).toBeNull();
   });
 
   it('keeps showing work whose session was taken away, and counts it', () => {

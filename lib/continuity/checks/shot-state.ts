@@ -1,23 +1,37 @@
-import { startWith } from '@/lib/build';
-import { nameOfState, sayAt, statesForShot, type Facts } from '../facts';
+import { startWith, statesForShot, statesOf, type Shot, type Task } from '@/lib/build';
+import { nameOfState, sayAt, type Facts } from '../facts';
 import { stateAt } from '../state-line';
 import { makeCheck } from './check';
 
-/** Shots of before that the plan takes when a part is not as its work finds it. */
+interface Asked {
+  readonly partId: string;
+  /** null: any state. */
+  readonly allowed: readonly string[] | null;
+}
+
+/** The states a shot asks for itself, and those of the task's own parts that it does not name. */
+function statesAsked(task: Task, shot: Shot): readonly Asked[] {
+  const named = new Map(statesOf(shot).map(({ partId, stateId }) => [partId, [stateId]]));
+  const own = task.parts.filter(({ partId }) => !named.has(partId)).map((use) => ({ partId: use.partId, allowed: statesForShot(use, shot.purpose) }));
+  return [...[...named].map(([partId, allowed]) => ({ partId, allowed })), ...own];
+}
+
+/** Shots of before that the plan takes when a part is not as they ask for it. */
 function planned(facts: Facts) {
   return facts.blocks.filter(({ kind }) => kind === 'before-shot').flatMap((block) => {
     const task = facts.tasks.get(block.subject.id);
-    return (task?.parts ?? []).flatMap(({ partId, from }) => {
+    const shots = (task?.shots ?? []).filter(({ purpose, filmedAt }) => purpose === 'before' && filmedAt === null);
+    return shots.flatMap((shot) => (task === undefined ? [] : statesAsked(task, shot)).flatMap(({ partId, allowed }) => {
       const part = facts.parts.get(partId);
       const line = facts.lineOf.get(partId);
       const found = line === undefined ? null : stateAt(line, block.start, 'planned');
-      if (task === undefined || part === undefined || from === null || found?.stateId == null || found.stateId === from) return [];
+      if (part === undefined || allowed === null || found?.stateId == null || allowed.includes(found.stateId)) return [];
       return [{
-        key: `${block.id}/${part.id}`, about: [task, part],
-        message: `“${block.title}” is planned for ${sayAt(facts, block.start)} and needs the part “${part.name}” ${nameOfState(part, from)}; it is ${nameOfState(part, found.stateId)} then.`,
+        key: `${block.id}/${shot.id}/${part.id}`, about: [task, part],
+        message: `“${block.title}” is planned for ${sayAt(facts, block.start)} and needs the part “${part.name}” ${allowed.map((id) => nameOfState(part, id)).join(' or ')}; it is ${nameOfState(part, found.stateId)} then.`,
         fix: 'Plan again, or correct the state in the log.',
       }];
-    });
+    }));
   });
 }
 
@@ -28,10 +42,9 @@ export const shotState = makeCheck(2, 'stop', 'Every shot shows its parts in the
     const task = take.taskId === null ? undefined : facts.tasks.get(take.taskId);
     const shot = task?.shots.find(({ id }) => id === take.shotId);
     if (task === undefined || shot === undefined || take.take.isReenacted) return [];
-    return task.parts.flatMap((use) => {
-      const part = facts.parts.get(use.partId);
-      const line = facts.lineOf.get(use.partId);
-      const allowed = statesForShot(use, shot.purpose);
+    return statesAsked(task, shot).flatMap(({ partId, allowed }) => {
+      const part = facts.parts.get(partId);
+      const line = facts.lineOf.get(partId);
       const found = line === undefined ? null : stateAt(line, take.at, 'observed');
       if (part === undefined || allowed === null || found?.stateId == null || allowed.includes(found.stateId)) return [];
       return [{

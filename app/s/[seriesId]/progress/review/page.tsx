@@ -5,7 +5,6 @@ import { loadDocument, openViewContext, viewProgress } from '@/lib/views';
 import { Answers } from '../answers';
 import { Timelines } from '../timelines';
 import styles from '../progress.module.css';
-import './print.css';
 
 interface Props {
   readonly params: Promise<{ seriesId: string }>;

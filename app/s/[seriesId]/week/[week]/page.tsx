@@ -12,7 +12,6 @@ import { PlanBanner } from '../plan-banner';
 import { RecordLink } from '../record-link';
 import { SessionCard } from '../session-card';
 import { Strip } from '../strip';
-import '../print.css';
 import styles from './page.module.css';
 
 interface Props {
@@ -30,7 +29,7 @@ export default async function WeekPage({ params }: Props) {
   if (!parsed.ok || document === null) notFound();
   const view = await viewWeek(await openViewContext(), document, parsed.value);
   return (
-    <PageBody isWide>
+    <PageBody isWide paper="strip">
       <PageHead
         above={<WeekLinks view={view} />}
         title={view.label}

@@ -7,7 +7,6 @@ import { loadDocument, openViewContext, viewBrief, type BriefView } from '@/lib/
 import { ExposureTable, VapourList } from '../../exposures';
 import { PrintButton } from '../../print-button';
 import styles from '../../safety.module.css';
-import '../../print.css';
 
 interface Props {
   readonly params: Promise<{ seriesId: string; sessionId: string }>;
@@ -22,7 +21,7 @@ export default async function BriefPage({ params }: Props) {
   const view = await viewBrief(await openViewContext(), document, sessionId);
   if (view === null) notFound();
   return (
-    <PageBody>
+    <PageBody paper="brief">
       <PageHead title={`Brief: ${view.name}`} above={<Link href={safetyPath(seriesId)}>Safety</Link>} lead={`${view.when}. In: ${view.crew}. ${view.standing}`} actions={<PrintButton />} />
       {view.order.length === 0 ? (
         <p className={styles.soft}>
