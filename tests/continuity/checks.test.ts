@@ -33,6 +33,12 @@ describe('the checks', () => {
     expect(find(21, { document: sampleSeries({ promises: [{ ...promise, closure: 'kept' }] }), now: at('2027-01-05', '12:00') })).toEqual([]);
   });
 
+  test('an open promise blocks as soon as the last episode is cut, and not while it is only recorded', () => {
+    const ending = (status: 'recorded' | 'cut') => sampleSeries({ promises: [{ ...promise, dueId: null }], episodes: sampleSeries().episodes.map((episode) => (episode.id === 'episode-2' ? { ...episode, status } : episode)) });
+    expect(find(21, { document: ending('cut') }).map(({ severity }) => severity)).toEqual(['stop']);
+    expect(find(21, { document: ending('recorded') })).toEqual([]);
+  });
+
   test('a waived finding stays in the list with its reason, and counts again once the waiver is taken back', () => {
     const wrong = take({ isReenacted: true }, { id: 'take-x' });
     const waiver = entry({ id: 'waiver-x', kind: 'waiver', text: 'obvious in the picture', waiver: { check: 20, key: 'take-x' } });
