@@ -10,6 +10,10 @@ import { block, entry, LOOK, NOW, take } from './sample-log';
 
 const CASES = [...WORK_CASES, ...STORY_CASES];
 
+/** An open promise, and a last episode that has come so far. */
+const ending = (status: 'recorded' | 'cut') =>
+  sampleSeries({ promises: [{ ...promise, dueId: null }], episodes: sampleSeries().episodes.map((episode) => (episode.id === 'episode-2' ? { ...episode, status } : episode)) });
+
 describe('the checks', () => {
   test.each(CASES.map(([number, what, wrong, right]) => ({ number, what, wrong, right })))('check $number finds $what, and nothing where it is right', ({ number, wrong, right }) => {
     const found = find(number, wrong);
@@ -34,7 +38,6 @@ describe('the checks', () => {
   });
 
   test('an open promise blocks as soon as the last episode is cut, and not while it is only recorded', () => {
-    const ending = (status: 'recorded' | 'cut') => sampleSeries({ promises: [{ ...promise, dueId: null }], episodes: sampleSeries().episodes.map((episode) => (episode.id === 'episode-2' ? { ...episode, status } : episode)) });
     expect(find(21, { document: ending('cut') }).map(({ severity }) => severity)).toEqual(['stop']);
     expect(find(21, { document: ending('recorded') })).toEqual([]);
   });
