@@ -1,6 +1,6 @@
 /** Paths into a draft: writing at one, and finding the field an issue belongs to. */
 import type { Issue } from '@/lib/result';
-import type { Draft, DraftObject, FieldSpec } from '@/lib/views';
+import type { Draft, DraftObject, FieldSpec, ListSpec } from '@/lib/views';
 
 export type Path = readonly (string | number)[];
 
@@ -55,9 +55,18 @@ function findControl(fields: readonly FieldSpec[], path: Path): Path {
   if (field === undefined) return [];
   if (field.type === 'group') return [field.name, ...findControl(field.fields, rest)];
   const [next, ...deeper] = rest;
-  if (field.type === 'list' && typeof next === 'number') return [field.name, next, ...findControl(field.fields, deeper)];
+  if (field.type === 'list' && typeof next === 'number') return [field.name, next, ...findInItem(field, deeper)];
   if (field.type === 'threePoint' && typeof next === 'string') return [field.name, next];
   return [field.name];
+}
+
+/** Within an item: a bare item is its only field, and what is about the whole item is shown at its first field. */
+function findInItem({ fields, isBare }: ListSpec, path: Path): Path {
+  const [first] = fields;
+  if (first === undefined) return [];
+  if (isBare) return findControl(fields, [first.name, ...path]);
+  const found = findControl(fields, path);
+  return found.length > 0 ? found : findControl(fields, [first.name]);
 }
 
 /** Issues by the id of the control they are shown at; those of the whole record stand under ''. */

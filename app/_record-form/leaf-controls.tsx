@@ -27,6 +27,13 @@ function TextControl({ field, path, value }: ControlOf<TextSpec>) {
   const words = useWords({ field, path });
   const suggestions = useChoices(field.suggest ?? []);
   const listId = `${words.id}-list`;
+  if (field.isLong) {
+    return (
+      <Field {...words}>
+        {(control) => <textarea {...control} rows={3} value={textOf(value)} onChange={(event) => set(path, event.target.value)} className={fieldStyles.input} />}
+      </Field>
+    );
+  }
   return (
     <>
       <TextField
@@ -38,7 +45,7 @@ function TextControl({ field, path, value }: ControlOf<TextSpec>) {
       {suggestions.length > 0 ? (
         <datalist id={listId}>
           {suggestions.map((suggestion) => (
-            <option key={suggestion.value}>{suggestion.value}</option>
+            <option key={suggestion.value} value={suggestion.value}>{suggestion.label}</option>
           ))}
         </datalist>
       ) : null}

@@ -2,7 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { useState, useTransition, type FormEvent } from 'react';
-import { Button, hasForm, kindPath, LinkButton, newRecordPath, recordsPath, UntilReady, useNotices } from '@/app/_ui';
+import { Button, hasForm, hazardsPath, kindPath, LinkButton, newRecordPath, recordsPath, UntilReady, useNotices } from '@/app/_ui';
 import { loadNewestAction, removeRecordAction, saveRecordAction } from '@/app/_actions/records';
 import type { Outcome } from '@/app/_actions/outcome';
 import type { Issue } from '@/lib/result';
@@ -34,7 +34,7 @@ export function RecordForm({ view, one }: RecordFormProps) {
   const [newest, setNewest] = useState<NewestRecord | null>(null);
   const [isPending, startSaving] = useTransition();
   useLeaveGuard(!isPending && !isSameDraft(form.draft, base.draft));
-  const back = hasForm(kind) ? kindPath(seriesId, kind) : recordsPath(seriesId);
+  const back = kind === 'hazard' ? hazardsPath(seriesId) : hasForm(kind) ? kindPath(seriesId, kind) : recordsPath(seriesId);
 
   const run = (action: () => Promise<Outcome>, done: () => void) => {
     if (isPending) return;

@@ -23,6 +23,7 @@ const KIND_SLUGS = {
   readings: 'readings',
   camera: 'cameras',
   promise: 'promises',
+  hazard: 'hazards',
 } as const satisfies Record<FormKind, string>;
 
 /** The kind behind the word in an address, null where there is none. */

@@ -1,5 +1,6 @@
 /** What is assumed where a record leaves a group of fields out. Common practice, no source, unless said otherwise. */
 import { celsius, minutes } from '@/lib/units';
+import { NO_CONSENT, NO_CUT_CHECKS } from './safety-records';
 import type { JobProcess, MaterialCure, SeriesRecord, TradeTerms, Workshop } from './model';
 
 /** Limits of solvent-borne paint as in MIL-HDBK-1110 (32 °C, 3 K above the dew point) and the IMO guideline (85 %). */
@@ -33,6 +34,8 @@ export function withDefaults(record: SeriesRecord): SeriesRecord {
     case 'material': return { ...record, cure: record.cure ?? DEFAULT_CURE };
     case 'trade': return { ...record, terms: record.terms ?? DEFAULT_TERMS };
     case 'outsideJob': return { ...record, process: record.process ?? DEFAULT_PROCESS };
+    case 'person': return { ...record, consent: record.consent ?? NO_CONSENT };
+    case 'episode': return { ...record, checks: record.checks ?? NO_CUT_CHECKS };
     default: return record;
   }
 }

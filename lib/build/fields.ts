@@ -12,7 +12,7 @@ const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     titles: 'titles', bankMinimum: 'episodes in hand', usesExperience: 'planning by experience', filming: 'filming times', camera: 'cameras and cards',
     workshop: 'room and heater',
   },
-  person: { name: 'name', skills: 'skills', hours: 'hours for errands', away: 'days away', consent: 'consent to be seen' },
+  person: { name: 'name', skills: 'skills', hours: 'hours for errands', away: 'days away', consent: 'consent to be shown' },
   place: { name: 'name', capacity: 'tasks at once', airZone: 'shared air', air: 'air of the room' },
   equipment: { name: 'name', count: 'number', exposure: 'noise and vibration' },
   part: { name: 'name', assembly: 'assembly', states: 'states', whereabouts: 'whereabouts' },
@@ -36,7 +36,7 @@ const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     name: 'name', start: 'start', end: 'end', placeIds: 'places', crewIds: 'crew', isRecording: 'recording', hasDaylight: 'daylight',
     isNoiseAllowed: 'noise allowed', heating: 'heating',
   },
-  episode: { name: 'name', releaseDate: 'release date', isEvergreen: 'evergreen', status: 'status' },
+  episode: { name: 'name', releaseDate: 'release date', isEvergreen: 'evergreen', status: 'status', checks: 'captions and flashes' },
   segment: {
     name: 'name', episodeId: 'episode', role: 'role', length: 'length on screen', isResult: 'result', hook: 'hook', hang: 'open end', thread: 'thread',
     isEvergreen: 'evergreen', isFlashback: 'flashback', storyDate: 'day in the story', ending: 'end of an episode', taskIds: 'work shown', cutStart: 'start in the cut',

@@ -1,7 +1,7 @@
 /** What a build and its series are made of, what holds between its records, and how they are changed. */
 export type * from './model';
 export type * from './edit';
-export { NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from './safety-records';
+export { NO_CONSENT, NO_CUT_CHECKS, NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR } from './safety-records';
 export type * from './safety-records';
 export { applyEdits } from './apply-edits';
 export { checkSeries, judgeEdit, newStops } from './check-series';

@@ -5,7 +5,7 @@
  */
 import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
 import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
@@ -91,21 +91,13 @@ export interface CameraKit {
   readonly fillLimit: number;
 }
 
-/** That somebody may be seen and heard in what is published. */
-export interface Consent {
-  /** null: not asked yet. */
-  readonly agreedOn: CivilDate | null;
-  /** Last release that it covers; null: for good. */
-  readonly until: CivilDate | null;
-}
-
 export interface Person extends Row {
   readonly kind: 'person';
   readonly skills: readonly string[];
   /** When errands outside the workshop are possible (drop-off, collection). */
   readonly hours: readonly WeeklyHours[];
   readonly away: readonly DateSpan[];
-  /** Left out: not asked yet. */
+  /** Left out: nobody has asked. */
   readonly consent?: Consent | undefined;
 }
 
@@ -314,6 +306,8 @@ export interface Episode extends Row {
   readonly releaseDate: CivilDate;
   readonly isEvergreen: boolean;
   readonly status: 'planned' | 'recorded' | 'cut' | 'cleared' | 'released';
+  /** Left out: nothing is checked yet. */
+  readonly checks?: CutChecks | undefined;
 }
 
 export type SegmentRole = 'opening' | 'work' | 'teaching' | 'trouble' | 'result' | 'talk' | 'sponsor' | 'closing';

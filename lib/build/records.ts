@@ -4,8 +4,8 @@ import type { RecordKind, RecordOf, SeriesDocument, SeriesRecord } from './model
 /** Kinds that live in a list of the document: all but the series itself. */
 export type ListKind = Exclude<RecordKind, 'series'>;
 
-/** Kinds with a list and a form of their own among the records; hazards and signatures are kept on the pages of safety. */
-export type FormKind = Exclude<ListKind, 'hazard' | 'statement'>;
+/** Kinds with a list and a form of their own among the records; signatures are made on the pages of safety. */
+export type FormKind = Exclude<ListKind, 'statement'>;
 
 /** A record that lives in a list. */
 export type ListRecord = RecordOf<ListKind>;

@@ -140,6 +140,37 @@ export interface MaterialVapour {
 
 export const NO_VAPOUR: MaterialVapour = { density: null, molarMass: null, solventShare: null, limit: null, source: '' };
 
+/** Consent of somebody to be seen and heard in the series. */
+export interface Consent {
+  /** null: not given, or taken back. */
+  readonly givenOn: CivilDate | null;
+  /** Last release that it covers; null: for good. */
+  readonly until: CivilDate | null;
+  /** Where the paper is, and what it leaves out. */
+  readonly where: string;
+}
+
+export const NO_CONSENT: Consent = { givenOn: null, until: null, where: '' };
+
+/** What was checked in the finished cut of an episode. */
+export interface CutChecks {
+  readonly captions: {
+    /** Name of the file. Empty: there is none. */
+    readonly file: string;
+    /** Day somebody read them through against the cut; null: nobody has. */
+    readonly readOn: CivilDate | null;
+  };
+  readonly flashes: {
+    /** Most flashes in any second of the cut, counted after whatever was done about them; null: not counted. */
+    readonly perSecond: number | null;
+    /** Filter, reframing, slower cuts. */
+    readonly remedy: string;
+    readonly countedOn: CivilDate | null;
+  };
+}
+
+export const NO_CUT_CHECKS: CutChecks = { captions: { file: '', readOn: null }, flashes: { perSecond: null, remedy: '', countedOn: null } };
+
 /** What a signed statement is about. */
 export type StatementAbout =
   | { readonly sort: 'hazard-added' | 'hazard-removed'; readonly taskId: string; readonly hazardId: string }
@@ -149,8 +180,8 @@ export type StatementAbout =
   | { readonly sort: 'override'; readonly episodeId: string; readonly status: 'cleared' | 'released'; readonly blocks: readonly string[] };
 
 export type Evidence =
-  /** Seen or heard there. */
-  | { readonly kind: 'take'; readonly take: string; readonly timecode: string }
+  /** Seen or heard there. `entryId`: the entry of the log that is the take; left out where it was typed, or is the cut. */
+  | { readonly kind: 'take'; readonly take: string; readonly timecode: string; readonly entryId?: string | undefined }
   /** Not needed here, reviewed; the reason is that of the statement. */
   | { readonly kind: 'exception' }
   /** An earlier signature is taken back. */

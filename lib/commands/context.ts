@@ -5,7 +5,7 @@ import type { Instant } from '@/lib/units';
 /** The part of the database that commands on a build use. */
 export type SeriesStore = Pick<
   Storage,
-  'listSeries' | 'loadSeries' | 'createSeries' | 'removeSeries' | 'applyChange' | 'getChange' | 'listChanges' | 'acceptedPlan' | 'saveReadings' | 'listReadings'
+  'listSeries' | 'loadSeries' | 'createSeries' | 'removeSeries' | 'applyChange' | 'getChange' | 'listChanges' | 'acceptedPlan' | 'saveReadings' | 'listReadings' | 'listLogEntries'
 >;
 
 /** Enough for every command on a build. */

@@ -44,3 +44,4 @@ export { logEntry, type Logged } from './log-entry';
 export { planLateWork } from './plan-late-work';
 export { planPickup } from './plan-pickup';
 export { waiveFinding } from './waive-finding';
+export { tryMove } from './try-move';

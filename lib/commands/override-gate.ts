@@ -1,10 +1,10 @@
 import { changeRecord, createRecord, findRecord, type Edited, type SeriesDocument } from '@/lib/build';
-import { datedWork } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { buildChecklist, judgeGate, signStatement } from '@/lib/safety';
 import { z } from 'zod';
 import type { SeriesContext } from './context';
 import { readInput } from './read-input';
+import { loadScene } from './safety-scene';
 import { loadDocument, saveEdited, type Saved } from './save-edited';
 import { idOf, oneOf, textOf, wholeNumber } from './schemas/values';
 
@@ -39,8 +39,7 @@ export async function overrideGate(context: SeriesContext, seriesId: string, inp
   const { episodeId, status, personId, reason, seen } = read.value;
   const episode = findRecord(document, 'episode', episodeId);
   if (episode === undefined) return fail([issue('record-missing', 'This episode is no longer in the series.', 'Load the page again.', { path: ['episodeId'] })]);
-  const plan = await context.storage.acceptedPlan(seriesId);
-  const { open } = judgeGate(document, buildChecklist(document, episodeId, { work: datedWork(plan?.result ?? null) }));
+  const { open } = judgeGate(document, buildChecklist(document, episodeId, await loadScene(context, seriesId)));
   if (open.length === 0) return fail([issue('gate-open', 'Nothing blocks this episode, so there is nothing to override.', 'Change its status on its own page.', { path: ['episodeId'] })]);
   if (open.length !== seen) return fail([issue('gate-changed', `You saw ${seen} blocks, and there are ${open.length} now.`, 'Load the page again and read them.', { path: ['seen'] })]);
   const statement = signStatement(document, {

@@ -1,10 +1,10 @@
 /** The way every command goes: load the series, let the domain decide, save one change. */
 import { judgeEdit, type Edited, type SavedChange, type SeriesDocument } from '@/lib/build';
 import { checkSponsorRelease } from '@/lib/episodes';
-import { datedWork } from '@/lib/plan';
-import { checkHazard, checkRelease, isGuarded } from '@/lib/safety';
+import { checkHazard, checkRelease, checkTaskExposure, isGuarded } from '@/lib/safety';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { SeriesContext } from './context';
+import { loadScene } from './safety-scene';
 
 /** What a command that changed a series answers. */
 export interface Saved {
@@ -21,19 +21,27 @@ export async function loadDocument({ storage }: SeriesContext, seriesId: string)
 }
 
 /** Episodes that become cleared or released pass the gate, whichever way they come: form, undo or several at once. */
-async function checkGate({ storage }: SeriesContext, before: SeriesDocument, after: SeriesDocument): Promise<Result<unknown>> {
+async function checkGate(context: SeriesContext, before: SeriesDocument, after: SeriesDocument): Promise<Result<unknown>> {
   const isAsked = after.episodes.some(({ id, status }) => isGuarded(status) && before.episodes.find((episode) => episode.id === id)?.status !== status);
   if (!isAsked) return ok(null);
-  const plan = await storage.acceptedPlan(before.series.id);
-  return checkRelease(before, after, datedWork(plan?.result ?? null));
+  return checkRelease(before, after, await loadScene(context, before.series.id));
+}
+
+/** Hazards that are not complete, and exposures that an edit leaves without a duration. */
+function checkSafety(before: SeriesDocument, document: SeriesDocument, { edits }: Edited['change']): readonly Issue[] {
+  return edits.flatMap(({ before: was, after }) => {
+    if (after?.kind === 'hazard') return checkHazard(after);
+    if (after?.kind !== 'task' || (was?.kind === 'task' && checkTaskExposure(before, was).length > 0)) return [];
+    return checkTaskExposure(document, after);
+  });
 }
 
 /** Saves what an edit decided, all of it or nothing. */
 export async function saveEdited(context: SeriesContext, before: SeriesDocument, edited: Result<Edited>): Promise<Result<Saved>> {
   if (!edited.ok) return edited;
   const { document, change } = edited.value;
-  const hazards = change.edits.flatMap(({ after }) => (after?.kind === 'hazard' ? checkHazard(after) : []));
-  if (hazards.length > 0) return fail(hazards);
+  const unsound = checkSafety(before, document, change);
+  if (unsound.length > 0) return fail(unsound);
   const owed = checkSponsorRelease(before, document);
   const gate = await checkGate(context, before, document);
   if (!gate.ok || !owed.ok) return fail([...(owed.ok ? [] : owed.error), ...(gate.ok ? [] : gate.error)]);

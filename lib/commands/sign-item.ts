@@ -1,10 +1,10 @@
-import { createRecord, findRecord, type SeriesDocument } from '@/lib/build';
-import { datedWork } from '@/lib/plan';
+import { createRecord, findRecord, type Evidence, type SeriesDocument } from '@/lib/build';
 import { fail, issue, ok, type Result } from '@/lib/result';
-import { buildChecklist, signStatement, type ChecklistItem } from '@/lib/safety';
+import { buildChecklist, readTakeEvidence, signStatement, type ChecklistItem, type Footage } from '@/lib/safety';
 import { z } from 'zod';
 import type { SeriesContext } from './context';
 import { readInput } from './read-input';
+import { loadScene } from './safety-scene';
 import { loadDocument, saveEdited, type Saved } from './save-edited';
 import { evidenceSchema } from './schemas/statement';
 import { idOf, textOf } from './schemas/values';
@@ -12,7 +12,7 @@ import { idOf, textOf } from './schemas/values';
 const schema = z.strictObject({
   episodeId: idOf('episode'), itemId: z.string().trim().min(1).max(2000),
   /** What the person saw. */
-  fingerprint: z.string().trim().max(64), personId: textOf(64), evidence: evidenceSchema, reason: textOf(),
+  fingerprint: z.string().trim().max(100), personId: textOf(64), evidence: evidenceSchema, reason: textOf(),
 });
 
 /** The line as it is now, if it is still the one that the person saw. */
@@ -24,6 +24,12 @@ function findItem(items: readonly ChecklistItem[], itemId: string, fingerprint: 
   return ok(item);
 }
 
+/** A take of the log is looked up there; what was typed is taken as it is. */
+function readEvidence(document: SeriesDocument, footage: Footage, item: ChecklistItem, evidence: Evidence): Result<Evidence> {
+  if (evidence.kind !== 'take' || evidence.entryId === undefined) return ok(evidence);
+  return readTakeEvidence(document, footage, item, { entryId: evidence.entryId, timecode: evidence.timecode });
+}
+
 const DONE = { take: 'Signed', exception: 'Signed an exception', withdrawn: 'Took a signature back' } as const;
 
 function describe(document: SeriesDocument, episodeId: string, kind: keyof typeof DONE, item: ChecklistItem): string {
@@ -33,22 +39,25 @@ function describe(document: SeriesDocument, episodeId: string, kind: keyof typeo
 }
 
 /**
- * Signs a line of an episode's checklist with a take and timecode, with a reviewed exception, or takes a signature back.
- * Fails with `input-value`, `item-missing`, `item-changed`, `departure-incomplete`, `signed-by-nobody`, `reason-missing`, `take-missing` or `timecode-wrong`.
+ * Signs a line of an episode's checklist with a take of the log, with a take and timecode as typed, with a reviewed exception,
+ * or takes a signature back. Fails with `input-value`, `item-missing`, `item-changed`, `departure-incomplete`, `signed-by-nobody`,
+ * `reason-missing`, the issues of {@link readTakeEvidence} or those of a typed timecode.
  */
 export async function signItem(context: SeriesContext, seriesId: string, input: unknown): Promise<Result<Saved>> {
-  const read = readInput(schema, input);
-  if (!read.ok) return read;
+  const sent = readInput(schema, input);
+  if (!sent.ok) return sent;
   const loaded = await loadDocument(context, seriesId);
   if (!loaded.ok) return loaded;
-  const { episodeId, itemId, fingerprint, personId, evidence, reason } = read.value;
+  const { episodeId, itemId, fingerprint, personId, evidence, reason } = sent.value;
   const document = loaded.value;
-  const plan = await context.storage.acceptedPlan(seriesId);
-  const item = findItem(buildChecklist(document, episodeId, { work: datedWork(plan?.result ?? null) }).items, itemId, fingerprint);
+  const scene = await loadScene(context, seriesId);
+  const item = findItem(buildChecklist(document, episodeId, scene).items, itemId, fingerprint);
   if (!item.ok) return item;
+  const read = readEvidence(document, scene.footage, item.value, evidence);
   const statement = signStatement(document, {
     id: context.newId(), name: describe(document, episodeId, evidence.kind, item.value), personId, reason, at: context.now(),
-    about: { sort: 'evidence', episodeId, itemId, fingerprint, evidence },
+    about: { sort: 'evidence', episodeId, itemId, fingerprint, evidence: read.ok ? read.value : evidence },
   });
+  if (!read.ok) return fail([...read.error, ...(statement.ok ? [] : statement.error)]);
   return statement.ok ? saveEdited(context, document, createRecord(document, statement.value)) : statement;
 }

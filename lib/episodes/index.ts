@@ -11,6 +11,6 @@ export { packParallel, type ParallelProblem } from './parallel-packing';
 export { findRelief, type Relief } from './relief';
 export { fitRuntime } from './runtime-fit';
 export { checkSponsorRelease } from './sponsor-gate';
-export { checkSponsors, checkUnplaced, readObligation, type Obligation, type SponsoredEpisode } from './sponsors';
+export { checkDisclosure, checkSponsors, checkUnplaced, readObligation, type Obligation, type SponsoredEpisode } from './sponsors';
 export { experiencedTime, filmingMinutes, shotsWithin, typedTime, type Experience, type SharedSpread, type TaskTime } from './task-time';
 export { budgetEpisodes, type Balance, type BudgetProblem, type BudgetSession, type BudgetTask, type EpisodeBudget } from './time-budget';

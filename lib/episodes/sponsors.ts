@@ -33,6 +33,16 @@ export interface Obligation {
   readonly approvedOn: CivilDate | null;
 }
 
+/** The record of an agreement as the rules see it. */
+export function readObligation(record: Sponsorship): Obligation {
+  const { spotStart, spotEnd, shownFrom, shownUntil } = record;
+  return {
+    ...record,
+    spot: spotStart === null || spotEnd === null ? null : { start: spotStart, end: spotEnd },
+    disclosure: { text: record.disclosureText, spokenAt: record.spokenAt, shown: shownFrom === null || shownUntil === null ? null : { start: shownFrom, end: shownUntil } },
+  };
+}
+
 export interface SponsoredEpisode {
   readonly id: string;
   readonly name: string;
@@ -43,16 +53,6 @@ export interface SponsoredEpisode {
   readonly runtime: Seconds;
 }
 
-/** The obligation that a record holds. */
-export function readObligation(record: Sponsorship): Obligation {
-  const { spotStart, spotEnd, shownFrom, shownUntil } = record;
-  return {
-    ...record,
-    spot: spotStart === null || spotEnd === null ? null : { start: spotStart, end: spotEnd },
-    disclosure: { text: record.disclosureText, spokenAt: record.spokenAt, shown: shownFrom === null || shownUntil === null ? null : { start: shownFrom, end: shownUntil } },
-  };
-}
-
 function about(obligation: Obligation, severity: Severity, path: readonly string[] = []) {
   return { severity, path, subjects: [{ kind: 'sponsorship', id: obligation.id, name: obligation.name }] };
 }
@@ -60,7 +60,7 @@ function about(obligation: Obligation, severity: Severity, path: readonly string
 const called = (obligation: Obligation): string => `“${obligation.name}”`;
 
 /** A paid claim is said to be paid, aloud and on screen, no later than it starts, and long enough to be read. */
-function checkDisclosure(obligation: Obligation): readonly Issue[] {
+export function checkDisclosure(obligation: Obligation): readonly Issue[] {
   const { spot, disclosure: { spokenAt, shown, text } } = obligation;
   const claim = spot?.start ?? Infinity;
   const found: Issue[] = [];

@@ -19,20 +19,39 @@ function checkTrigger({ name, trigger }: Draft): readonly Issue[] {
   const unknown = trigger.flat().filter((fact) => !HAZARD_FACTS.includes(fact));
   if (unknown.length > 0) return [issue('fact-unknown', `“${name}” is set off by facts that no task can have: ${unknown.join(', ')}.`, 'Choose facts from the list.', { path: ['trigger'] })];
   if (trigger.every((group) => group.length === 0)) return [issue('hazard-without-trigger', `Nothing sets off “${name}”: it would never be found.`, 'Choose at least one fact.', { path: ['trigger'] })];
-  return [];
+  return trigger.flatMap((group, index) => (group.length > 0 ? [] : [
+    issue('way-empty', `Way ${index + 1} that sets off “${name}” has no fact.`, 'Choose its facts, or take the way out.', { path: ['trigger', index] }),
+  ]));
+}
+
+function checkSign(code: string, path: Issue['path']): readonly Issue[] {
+  const sign = readSign(code);
+  return sign.ok ? [] : sign.error.map((one): Issue => ({ ...one, path }));
+}
+
+function checkEquipment({ name, equipment }: Draft): readonly Issue[] {
+  return equipment.flatMap(({ text, sign }, index) => [
+    ...(text.trim() === '' ? [issue('equipment-empty', `Line ${index + 1} of what is worn for “${name}” says nothing.`, 'Write what is worn, or take the line out.', { path: ['equipment', index, 'text'] })] : []),
+    ...(sign === null ? [] : checkSign(sign, ['equipment', index, 'sign'])),
+  ]);
+}
+
+/** A deferral says for whom or when it is left; its facts are a list that a task can have. */
+function checkDeferral({ name, deferral }: Draft): readonly Issue[] {
+  if (deferral === null || deferral.text.trim() !== '') return [];
+  return [issue('deferral-empty', `“${name}” is to be left to somebody else, and nothing says when.`, 'Write when to leave it: “the rim is a split rim”.', { path: ['deferral', 'text'] })];
 }
 
 /** Everything that is missing or unknown in a hazard; nothing when it can be used. */
 export function checkHazard(hazard: Draft): readonly Issue[] {
-  const { name, controls, equipment, signs, replaces, caution } = hazard;
-  const codes = [...signs, ...equipment.flatMap(({ sign }) => (sign === null ? [] : [sign]))];
+  const { name, controls, signs, replaces, caution } = hazard;
   return [
     ...checkSources(hazard),
     ...checkTrigger(hazard),
-    ...codes.flatMap((code) => {
-      const sign = readSign(code);
-      return sign.ok ? [] : sign.error.map((one): Issue => ({ ...one, path: ['signs'] }));
-    }),
+    ...signs.flatMap((code, index) => checkSign(code, ['signs', index])),
+    ...checkEquipment(hazard),
+    ...checkDeferral(hazard),
+    ...controls.flatMap(({ text }, index) => (text.trim() === '' ? [issue('control-empty', `Control ${index + 1} of “${name}” says nothing.`, 'Write what is done, or take the line out.', { path: ['controls', index, 'text'] })] : [])),
     ...(controls.every(({ text }) => text.trim() === '') ? [issue('hazard-without-control', `“${name}” has no control.`, 'Write at least one thing to do about it, best of all one that takes it away.', { path: ['controls'] })] : []),
     ...checkCaution(caution),
     ...(replaces !== null && !LIBRARY.some(({ id }) => id === replaces) ? [issue('replaced-unknown', `“${name}” replaces a hazard that is not in the library (${replaces}).`, 'Choose one of the library, or none.', { path: ['replaces'] })] : []),

@@ -1,5 +1,5 @@
 /** One line of an episode's checklist. */
-import type { Issue } from '@/lib/result';
+import type { Issue, Subject } from '@/lib/result';
 import type { Statement } from '@/lib/build';
 import type { Hazard } from './model';
 
@@ -26,7 +26,9 @@ export type ItemState =
   | 'evidenced'
   /** Not needed here, reviewed and signed. */
   | 'excepted'
-  /** Signed once; the task, the hazard or the footage has changed since. */
+  /** Answered by a record, such as a consent: no signature is needed. */
+  | 'recorded'
+  /** Signed once; the task, the hazard, the shots or the take has changed since. */
   | 'reopened';
 
 /** A line before anybody has signed it. */
@@ -41,13 +43,24 @@ export interface ItemDraft {
   readonly isNeeded: boolean;
   /** What a signature stands on, besides the tasks. */
   readonly basis: unknown;
+  /** What a record says that answers the line; null: it is answered by a signature. */
+  readonly recorded: string | null;
+  /** The record that it stands on, where there is one to be filled in. */
+  readonly record: Subject | null;
   /** What is wrong with the line itself, such as a departure without its value. */
   readonly issues: readonly Issue[];
 }
 
+/** Nothing is owed on the line any more. */
+export function isAnswered({ state }: Pick<ChecklistItem, 'state'>): boolean {
+  return state === 'evidenced' || state === 'excepted' || state === 'recorded';
+}
+
 export interface ChecklistItem extends Omit<ItemDraft, 'basis'> {
   readonly state: ItemState;
-  /** Of now; a signature made on another one no longer counts. */
+  /** Why it is open again, to follow “It was signed, and”; null in the other states. */
+  readonly why: string | null;
+  /** Of now, of the line, its tasks and their shots; a signature made on another one no longer counts. */
   readonly fingerprint: string;
   /** The last signature, counting or not. */
   readonly signed: Statement | null;

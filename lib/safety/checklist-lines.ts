@@ -16,7 +16,7 @@ const idsOf = (tasks: readonly Task[]): readonly string[] => tasks.map(({ id }) 
 
 /** Controls, cautions and the deferral of one hazard. */
 export function linesOfHazard({ hazard, tasks, isDeferred }: ShownHazard): readonly ItemDraft[] {
-  const common = { hazard, taskIds: idsOf(tasks), issues: [] };
+  const common = { hazard, taskIds: idsOf(tasks), recorded: null, record: null, issues: [] };
   const controls = hazard.controls.map((control): ItemDraft => ({
     ...common, id: `control:${control.id}`, kind: 'control', text: control.text, isNeeded: control.isShown, basis: control,
   }));
@@ -37,7 +37,7 @@ export function linesOfEquipment(shown: readonly ShownHazard[]): readonly ItemDr
     const users = shown.filter(({ hazard }) => hazard.equipment.some((one) => one.text === text));
     const tasks = [...new Map(users.flatMap((user) => user.tasks.map((task) => [task.id, task] as const))).values()];
     return {
-      id: `worn:${text}`, kind: 'worn', hazard: null, taskIds: idsOf(tasks), text, isNeeded: true, issues: [],
+      id: `worn:${text}`, kind: 'worn', hazard: null, taskIds: idsOf(tasks), text, isNeeded: true, recorded: null, record: null, issues: [],
       basis: { text, hazards: users.map(({ hazard }) => hazard.id) },
     };
   });
@@ -56,26 +56,9 @@ export function linesOfDeparture(task: Task): readonly ItemDraft[] {
     issue('departure-incomplete', `The departure from the manual in “${task.name}” lacks ${missing.join(', ')}.`, 'Write it into the task.', { subjects: [{ kind: 'task', id: task.id, name: task.name }] }),
   ];
   return [{
-    id: `departure:${task.id}`, kind: 'departure', hazard: null, taskIds: [task.id], isNeeded: true, issues, basis: departure,
+    id: `departure:${task.id}`, kind: 'departure', hazard: null, taskIds: [task.id], isNeeded: true, recorded: null, record: null, issues, basis: departure,
     text: `Departure from the maker's manual, spoken and on screen: manual ${departure.manualValue}, here ${departure.ownValue}, because ${departure.reason}. ${departure.warning}`,
   }];
-}
-
-const STANDING: readonly (readonly [ItemDraft['kind'], string])[] = [
-  ['disclosure', 'Anything paid, gifted or lent: said and shown where it appears, not only in the description. Nothing of the kind: a signed exception.'],
-  ['captions', 'Captions of the whole episode, cautions included'],
-  ['consents', 'Consent of everybody who can be recognised'],
-];
-
-/** What every episode owes; a flash check only where welding is shown. */
-export function standingLines(tasks: readonly Task[], shown: readonly ShownHazard[]): readonly ItemDraft[] {
-  const common = { hazard: null, isNeeded: true, issues: [] };
-  const welding = shown.filter(({ hazard }) => hazard.id === 'welding').flatMap((one) => one.tasks);
-  const flash: readonly ItemDraft[] = welding.length === 0 ? [] : [{
-    ...common, id: 'flash', kind: 'flash', taskIds: idsOf(welding), basis: 'flash',
-    text: 'Welding shots checked for flashes: at most three a second, by filter, reframing or slower cuts. A warning alone does not pass (WCAG 2.2, 2.3.1).',
-  }];
-  return [...flash, ...STANDING.map(([kind, text]): ItemDraft => ({ ...common, id: kind, kind, taskIds: idsOf(tasks), text, basis: kind }))];
 }
 
 /** Combinations that touch the episode's tasks. */
@@ -84,6 +67,6 @@ export function linesOfCombinations(combinations: readonly Issue[], tasks: reado
   return combinations.filter(({ subjects }) => subjects.some(({ kind, id }) => kind === 'task' && isHere.has(id))).map((found): ItemDraft => ({
     id: `combination:${found.code}:${found.subjects.map(({ id }) => id).join('+')}`, kind: 'combination', hazard: null,
     taskIds: found.subjects.filter(({ kind, id }) => kind === 'task' && isHere.has(id)).map(({ id }) => id),
-    text: `${found.message} ${found.fix}`, isNeeded: found.severity === 'stop', issues: [], basis: found.code,
+    text: `${found.message} ${found.fix}`, isNeeded: found.severity === 'stop', recorded: null, record: null, issues: [], basis: found.code,
   }));
 }

@@ -2,10 +2,12 @@
 import type { SeriesDocument, Task } from '@/lib/build';
 import type { Issue } from '@/lib/result';
 import { findCombinations, type DatedWork } from './combinations';
-import type { ChecklistItem, ItemDraft, ItemState } from './checklist-item';
-import { linesOfCombinations, linesOfDeparture, linesOfEquipment, linesOfHazard, standingLines, type ShownHazard } from './checklist-lines';
+import type { ChecklistItem, ItemDraft } from './checklist-item';
+import { linesOfCombinations, linesOfDeparture, linesOfEquipment, linesOfHazard, type ShownHazard } from './checklist-lines';
+import { standingLines } from './checklist-records';
 import { findHazards } from './find-hazards';
 import { fingerprintOf } from './fingerprint';
+import { faultOfTake, NO_FOOTAGE, type Footage } from './footage';
 import { listHazards } from './library-in-force';
 import { latestEvidence } from './statements';
 import { factsOfTask } from './task-facts';
@@ -32,18 +34,35 @@ function listShownHazards(document: SeriesDocument, tasks: readonly Task[]): rea
   });
 }
 
-/** What of a task a signature stands on: what is done, with what, and how it is filmed. Order, dates and names do not matter. */
+/** What of a task a signature stands on: what is done and with what. Order, dates and names do not matter. */
 function basisOfTask(document: SeriesDocument, task: Task): unknown {
-  const { id, category, placeId, parts, crew, equipmentIds, coats, coverage, shots, hazards, irreversible } = task;
-  return { id, category, placeId, parts, crew, equipmentIds, coats, coverage, shots, hazards, irreversible, facts: factsOfTask(document, task).map(({ fact }) => fact) };
+  const { id, category, placeId, parts, crew, equipmentIds, coats, hazards, irreversible } = task;
+  return { id, category, placeId, parts, crew, equipmentIds, coats, hazards, irreversible, facts: factsOfTask(document, task).map(({ fact }) => fact) };
 }
 
-function judgeState(item: ItemDraft, fingerprint: string, signed: ChecklistItem['signed']): ItemState {
-  if (signed === null || signed.about.sort !== 'evidence' || signed.about.evidence.kind === 'withdrawn') return 'open';
-  if (signed.about.fingerprint !== fingerprint) return 'reopened';
+/** How it is filmed. That a shot is in the can by now changes nothing of what it shows. */
+function basisOfShots({ id, coverage, shots }: Task): unknown {
+  return { id, coverage, shots: shots.map(({ filmedAt: _filmedAt, ...shot }) => shot) };
+}
+
+/** What may have changed since a signature, in the order of the parts of a fingerprint. */
+const CHANGED = ['what this line asks for has changed since', 'the task has changed since', 'the shots or the way it is filmed have changed since'] as const;
+
+function sayChanged(signed: string, now: string): string {
+  const [before, after] = [signed.split('.'), now.split('.')];
+  return CHANGED.filter((_, index) => before[index] !== after[index]).join('; ');
+}
+
+function judgeState(item: ItemDraft, fingerprint: string, signed: ChecklistItem['signed'], footage: Footage): Pick<ChecklistItem, 'state' | 'why'> {
+  if (item.recorded !== null) return { state: 'recorded', why: null };
+  if (signed === null || signed.about.sort !== 'evidence' || signed.about.evidence.kind === 'withdrawn') return { state: 'open', why: null };
+  const { evidence } = signed.about;
   // An incomplete line cannot be called done.
-  if (item.issues.length > 0) return 'reopened';
-  return signed.about.evidence.kind === 'take' ? 'evidenced' : 'excepted';
+  const [incomplete] = item.issues;
+  const fault = evidence.kind === 'take' && evidence.entryId !== undefined ? faultOfTake(footage, evidence.entryId, item.taskIds) : null;
+  const why = signed.about.fingerprint === fingerprint ? (fault ?? (incomplete === undefined ? null : 'it is not complete')) : sayChanged(signed.about.fingerprint, fingerprint);
+  if (why !== null) return { state: 'reopened', why };
+  return { state: evidence.kind === 'take' ? 'evidenced' : 'excepted', why: null };
 }
 
 /** Lines in the order of the page: deferrals and combinations first. */
@@ -55,26 +74,28 @@ function orderLines(lines: readonly ItemDraft[]): readonly ItemDraft[] {
 export interface ChecklistMore {
   /** The dated side of the plan; without it combinations come from the tasks alone. */
   readonly work?: DatedWork;
-  /** What is known of takes, by task; any change in it opens the lines of that task again. */
-  readonly footage?: Readonly<Record<string, readonly string[]>>;
+  /** The log. A line that stands on a take of it is open again when the take no longer counts, and without a log. */
+  readonly footage?: Footage;
   /** Combinations of the whole series, where the caller has them already. */
   readonly combinations?: readonly Issue[];
 }
 
 /** The checklist of an episode. Signatures count while their fingerprint is that of now. */
-export function buildChecklist(document: SeriesDocument, episodeId: string, { work, footage = {}, combinations }: ChecklistMore = {}): Checklist {
+export function buildChecklist(document: SeriesDocument, episodeId: string, { work, footage = NO_FOOTAGE, combinations }: ChecklistMore = {}): Checklist {
   const tasks = listShownTasks(document, episodeId);
   const hazards = listShownHazards(document, tasks);
+  const episode = document.episodes.find(({ id }) => id === episodeId);
   const lines = orderLines([
     ...hazards.flatMap(linesOfHazard), ...linesOfEquipment(hazards), ...tasks.flatMap(linesOfDeparture),
-    ...linesOfCombinations(tasks.length === 0 ? [] : (combinations ?? findCombinations(document, work)), tasks), ...standingLines(tasks, hazards),
+    ...linesOfCombinations(tasks.length === 0 ? [] : (combinations ?? findCombinations(document, work)), tasks), ...(episode === undefined ? [] : standingLines(document, episode, tasks, hazards)),
   ]);
-  const bases = new Map(tasks.map((task) => [task.id, { task: basisOfTask(document, task), footage: footage[task.id] ?? [] }]));
+  const bases = new Map(tasks.map((task) => [task.id, { task: basisOfTask(document, task), shots: basisOfShots(task) }]));
   const items = lines.map((line): ChecklistItem => {
     const { basis, ...item } = line;
-    const fingerprint = fingerprintOf({ id: line.id, basis, tasks: line.taskIds.map((id) => bases.get(id)) });
+    const shown = line.taskIds.map((id) => bases.get(id));
+    const fingerprint = [{ id: line.id, basis }, shown.map((one) => one?.task), shown.map((one) => one?.shots)].map(fingerprintOf).join('.');
     const signed = latestEvidence(document, episodeId, line.id);
-    return { ...item, fingerprint, signed, state: judgeState(line, fingerprint, signed) };
+    return { ...item, fingerprint, signed, ...judgeState(line, fingerprint, signed, footage) };
   });
   return { episodeId, hazards, items, tasks };
 }

@@ -1,9 +1,8 @@
 /** May an episode be called cleared or released? The gate names each block and its fix; it never says that all is well. */
 import type { Episode, SeriesDocument, Statement } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
-import { buildChecklist, type Checklist } from './checklist';
-import type { ChecklistItem, ItemKind } from './checklist-item';
-import type { DatedWork } from './combinations';
+import { buildChecklist, type Checklist, type ChecklistMore } from './checklist';
+import { isAnswered, type ChecklistItem, type ItemKind } from './checklist-item';
 import { listOverrides } from './statements';
 
 /** Something that stops an episode. */
@@ -37,14 +36,12 @@ const CODES: Readonly<Record<ItemKind, readonly [code: string, what: string, fix
   flash: ['flash-open', 'The welding shots are not checked for flashes', 'Check them: filter, reframe or slow the cuts; then sign.'],
   disclosure: ['disclosure-open', 'The disclosure of anything paid, gifted or lent is missing', 'Give the take where it is said and shown, or sign that there was nothing.'],
   captions: ['captions-open', 'The captions are missing', 'Make them, and sign.'],
-  consents: ['consents-open', 'Consents are missing', 'Get them in writing, and sign.'],
+  consents: ['consents-open', 'A consent is missing', 'Get it in writing, and write it into the record of the person; or sign who is not to be seen, or where the papers are.'],
 };
-
-const isDone = ({ state }: ChecklistItem): boolean => state === 'evidenced' || state === 'excepted';
 
 function blockOfItem(item: ChecklistItem): Omit<Block, 'override'> {
   const [code, what, fix] = CODES[item.kind];
-  const again = item.state === 'reopened' ? ' It was signed, and the task, the hazard or the footage has changed since.' : '';
+  const again = item.why === null ? '' : ` It was signed, and ${item.why}.`;
   const found = item.issues[0];
   const about = item.hazard === null ? '' : ` (${item.hazard.name})`;
   return { id: `${item.id}@${item.fingerprint}`, code, message: `${what}${about}: ${item.text}${again}${found === undefined ? '' : ` ${found.message}`}`, fix: found?.fix ?? fix, itemIds: [item.id] };
@@ -66,7 +63,7 @@ function blocksOfSevere(checklist: Checklist): readonly Omit<Block, 'override'>[
 /** Judges a checklist. A block is set aside by an override that names it, until what it stands on changes. */
 export function judgeGate(document: SeriesDocument, checklist: Checklist): Gate {
   const overrides = listOverrides(document, checklist.episodeId);
-  const blocks = [...blocksOfSevere(checklist), ...checklist.items.filter((item) => item.isNeeded && !isDone(item)).map(blockOfItem)]
+  const blocks = [...blocksOfSevere(checklist), ...checklist.items.filter((item) => item.isNeeded && !isAnswered(item)).map(blockOfItem)]
     .map((block): Block => ({ ...block, override: overrides.findLast(({ about }) => about.sort === 'override' && about.blocks.includes(block.id)) ?? null }));
   return { blocks, open: blocks.filter(({ override }) => override === null), overrides };
 }
@@ -82,11 +79,11 @@ export function isGuarded(status: Episode['status']): status is 'cleared' | 'rel
  * Whether episodes that become cleared or released between two documents may. Fails with `gate-closed`, one issue a block,
  * the message naming the block and `fix` its fix.
  */
-export function checkRelease(before: SeriesDocument, after: SeriesDocument, work?: DatedWork): Result<null> {
+export function checkRelease(before: SeriesDocument, after: SeriesDocument, more: ChecklistMore = {}): Result<null> {
   const issues = after.episodes.flatMap((episode): readonly Issue[] => {
     const was = before.episodes.find(({ id }) => id === episode.id)?.status;
     if (!isGuarded(episode.status) || was === episode.status) return [];
-    return judgeGate(after, buildChecklist(after, episode.id, work === undefined ? {} : { work })).open.map(({ message, fix }) =>
+    return judgeGate(after, buildChecklist(after, episode.id, more)).open.map(({ message, fix }) =>
       issue('gate-closed', `“${episode.name}” cannot be called ${episode.status}. ${message}`, fix, { path: ['status'], subjects: [{ kind: 'episode', id: episode.id, name: episode.name }] }));
   });
   return issues.length > 0 ? fail(issues) : ok(null);

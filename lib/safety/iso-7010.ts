@@ -31,6 +31,14 @@ export interface Sign {
 
 const FROM_MEMORY: readonly string[] = ['P069'];
 
+/** Every sign kept here, by code. */
+export function listSigns(): readonly Sign[] {
+  return Object.keys(SIGNS).flatMap((code) => {
+    const sign = readSign(code);
+    return sign.ok ? [sign.value] : [];
+  });
+}
+
 /**
  * The sign of a code. Fails with `sign-unknown`: only part of the standard is kept here.
  * @example readSign('M017') // { ok: true, value: { code: 'M017', kind: 'mandatory', meaning: 'Wear respiratory protection', status: 'read' } }

@@ -1,11 +1,11 @@
-/** The series at a glance: which episode shows which hazard, what is open, and which sources want reading again. */
+/** The series at a glance: which episode shows which hazard, and what is open. */
 import type { Episode, SeriesDocument } from '@/lib/build';
-import { addDays, type CivilDate } from '@/lib/calendar';
-import { buildChecklist } from './checklist';
-import { findCombinations, type DatedWork } from './combinations';
+import { buildChecklist, type ChecklistMore } from './checklist';
+import { isAnswered } from './checklist-item';
+import { findCombinations } from './combinations';
 import { judgeGate } from './gate';
 import { listHazards } from './library-in-force';
-import type { Hazard, Source } from './model';
+import type { Hazard } from './model';
 
 export interface MatrixCell {
   readonly episodeId: string;
@@ -34,9 +34,9 @@ export interface SafetyMatrix {
 }
 
 /** The matrix of a series: hazards down, episodes across. */
-export function buildMatrix(document: SeriesDocument, work?: DatedWork): SafetyMatrix {
-  const combinations = findCombinations(document, work);
-  const lists = document.episodes.map((episode) => ({ episode, checklist: buildChecklist(document, episode.id, { combinations }) }));
+export function buildMatrix(document: SeriesDocument, more: ChecklistMore = {}): SafetyMatrix {
+  const combinations = findCombinations(document, more.work);
+  const lists = document.episodes.map((episode) => ({ episode, checklist: buildChecklist(document, episode.id, { ...more, combinations }) }));
   const columns = lists.map(({ episode, checklist }): MatrixColumn => {
     const gate = judgeGate(document, checklist);
     return { episode, open: gate.open.length, overrides: gate.overrides.length };
@@ -46,27 +46,8 @@ export function buildMatrix(document: SeriesDocument, work?: DatedWork): SafetyM
     hazard,
     cells: lists.filter(({ checklist }) => checklist.hazards.some((one) => one.hazard.id === hazard.id)).map(({ episode, checklist }): MatrixCell => {
       const needed = checklist.items.filter((item) => item.isNeeded && item.hazard?.id === hazard.id);
-      return { episodeId: episode.id, needed: needed.length, open: needed.filter(({ state }) => state === 'open' || state === 'reopened').length };
+      return { episodeId: episode.id, needed: needed.length, open: needed.filter((item) => !isAnswered(item)).length };
     }),
   }));
   return { columns, rows };
-}
-
-export interface SourceReview {
-  readonly hazard: Hazard;
-  readonly source: Source;
-  readonly why: 'never read' | 'more than a year ago' | 'no source';
-}
-
-const YEAR = 365;
-
-/** Sources to be read, or read again: those from memory, those without a source, and those last read more than a year before `today`. */
-export function listReviews(document: SeriesDocument, today: CivilDate): readonly SourceReview[] {
-  const since = addDays(today, -YEAR);
-  return listHazards(document).flatMap((hazard) => hazard.sources.flatMap((source): readonly SourceReview[] => {
-    if (source.status === 'computed' || source.status === 'judgement') return [];
-    if (source.status === 'practice') return [{ hazard, source, why: 'no source' }];
-    if (source.status === 'memory' || source.reviewed === null) return [{ hazard, source, why: 'never read' }];
-    return source.reviewed < since ? [{ hazard, source, why: 'more than a year ago' }] : [];
-  }));
 }

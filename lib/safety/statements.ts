@@ -2,7 +2,7 @@
 import type { Evidence, Series, SeriesDocument, Statement, StatementAbout } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { Instant } from '@/lib/units';
-import { readTimecode } from './timecode';
+import { readLabel } from './footage';
 
 /** Shortest reason that says something. */
 const SHORTEST_REASON = 12;
@@ -33,8 +33,9 @@ function checkReason(about: StatementAbout, reason: string): readonly Issue[] {
 }
 
 function checkEvidence(evidence: Evidence, rate: Series['frameRate']): readonly Issue[] {
-  if (evidence.kind !== 'take') return [];
-  const timecode = readTimecode(evidence.timecode, rate);
+  // A take of the log was read by its own camera's way of counting.
+  if (evidence.kind !== 'take' || evidence.entryId !== undefined) return [];
+  const timecode = readLabel(evidence.timecode, rate);
   return [
     ...(evidence.take.trim() === '' ? [issue('take-missing', 'No take is named.', 'Write the take as on the slate or the card, such as “cam A 12”.', { path: ['take'] })] : []),
     ...(timecode.ok ? [] : timecode.error),
@@ -42,8 +43,8 @@ function checkEvidence(evidence: Evidence, rate: Series['frameRate']): readonly 
 }
 
 /**
- * A signed statement, ready to be saved. Fails with `signed-by-nobody`, `reason-missing`, `take-missing` or `timecode-wrong`,
- * all that apply.
+ * A signed statement, ready to be saved. Fails with `signed-by-nobody`, `reason-missing`, `take-missing` or
+ * what is wrong with a timecode, all that apply.
  */
 export function signStatement(document: SeriesDocument, draft: StatementDraft): Result<Statement> {
   const person = document.people.find(({ id }) => id === draft.personId);

@@ -1,7 +1,8 @@
 /** What the fields of a form offer to choose from. */
-import type { Part, SeriesDocument } from '@/lib/build';
+import { factWords, HAZARD_FACTS, type Part, type SeriesDocument } from '@/lib/build';
 import { listZones } from '@/lib/calendar';
 import { listHolidayCountries } from '@/lib/exchange';
+import { listSigns } from '@/lib/safety';
 import type { Choice, ChoiceSource } from './record-form-model';
 
 const named = (records: readonly { readonly id: string; readonly name: string }[]): readonly Choice[] =>
@@ -46,6 +47,8 @@ export function listChoices(document: SeriesDocument): Readonly<Record<ChoiceSou
     crafts: distinct(document.trades.map((trade) => trade.craft)),
     zones: listZoneChoices(),
     countries: listHolidayCountries().map(({ code, name }) => ({ value: code, label: name })),
+    hazardFacts: HAZARD_FACTS.map((fact) => ({ value: fact, label: factWords(fact) })),
+    signs: listSigns().map(({ code, meaning }) => ({ value: code, label: `${code} ${meaning}` })),
   };
 }
 

@@ -2,7 +2,7 @@
 import { wallOf } from '@/lib/calendar';
 import { instant } from '@/lib/units';
 import { writeLength } from './record-form-length';
-import type { ChoiceCodec, ChoiceSpec, Draft, DraftObject, FieldSpec, LeafSpec } from './record-form-model';
+import type { ChoiceCodec, ChoiceSpec, Draft, DraftObject, FieldSpec, LeafSpec, ListSpec } from './record-form-model';
 
 const SHARP = 1e6;
 
@@ -73,12 +73,23 @@ function draftLeaf(field: LeafSpec, value: unknown, zone: string): Draft {
   }
 }
 
+/** The only field of the items of a bare list. */
+export function bareField({ name, fields: [field] }: ListSpec): FieldSpec {
+  if (field === undefined) throw new Error(`The list ${name} asks for nothing`);
+  return field;
+}
+
+/** An item of a list as its fields read it. */
+export function itemIn(field: ListSpec, item: unknown): unknown {
+  return field.isBare ? { [bareField(field).name]: item } : item;
+}
+
 /** What stands in a field for a value; `undefined` gives an empty field. */
 function draftField(field: FieldSpec, value: unknown, zone: string): Draft {
   if (field.type === 'group') return draftFields(field.fields, value, zone);
   if (field.type === 'list') {
     return listIn(value).map((item) => {
-      const draft = draftFields(field.fields, item, zone);
+      const draft = draftFields(field.fields, itemIn(field, item), zone);
       return field.hasIds ? { ...draft, id: textOf(keyOf(item, 'id')) } : draft;
     });
   }

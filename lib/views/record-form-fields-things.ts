@@ -39,21 +39,22 @@ export const PERSON_SECTIONS: readonly FormSection[] = [
     ],
   },
   {
-    title: 'In the picture',
-    fields: [{
-      type: 'group', name: 'consent', label: 'Consent to be seen and heard', help: 'In writing, before anything with them in it is released.',
-      fields: [
-        { type: 'date', name: 'agreedOn', label: 'Agreed on', isOptional: true, help: 'Empty: not asked yet.' },
-        { type: 'date', name: 'until', label: 'For releases until', isOptional: true, help: 'Empty: for good.' },
-      ],
-    }],
-  },
-  {
     title: 'Errands',
     fields: [
       weeklyHours('hours', 'Hours for errands', 'When they can take parts to a trade and fetch them. Sessions say when they are in the workshop.'),
       dateSpans('away', 'Away', 'Holidays and days off, both dates included.'),
     ],
+  },
+  {
+    title: 'Consent to be shown', isRare: true, help: 'No episode is cleared before everybody of the crew has agreed, or somebody signs that a person is not to be seen.',
+    fields: [{
+      type: 'group', name: 'consent', label: 'Consent',
+      fields: [
+        { type: 'date', name: 'givenOn', label: 'Given on', isOptional: true, help: 'Empty: not given, or taken back.' },
+        { type: 'date', name: 'until', label: 'For releases until', isOptional: true, help: 'Empty: for good.' },
+        { type: 'text', name: 'where', label: 'Where the paper is', isOptional: true, help: 'And what it leaves out: “no voice”.' },
+      ],
+    }],
   },
 ];
 
@@ -199,6 +200,29 @@ export const EPISODE_SECTIONS: readonly FormSection[] = [
       { type: 'choice', codec: 'text', name: 'status', label: 'Stands at', options: options(STATUSES) },
       { type: 'check', name: 'isEvergreen', label: 'May come out at any time', help: 'A reserve for a bad week.' },
     ],
+  },
+  {
+    title: 'Captions and flashes of the cut', isRare: true, help: 'The safety checklist asks for both; each is then signed there.',
+    fields: [{
+      type: 'group', name: 'checks', label: 'Checked',
+      fields: [
+        {
+          type: 'group', name: 'captions', label: 'Captions',
+          fields: [
+            { type: 'text', name: 'file', label: 'File of the captions', isOptional: true, help: 'Of the whole episode, cautions included.' },
+            { type: 'date', name: 'readOn', label: 'Read through on', isOptional: true, help: 'Against the cut, by a person.' },
+          ],
+        },
+        {
+          type: 'group', name: 'flashes', label: 'Flashes of welding shots',
+          fields: [
+            { type: 'number', name: 'perSecond', label: 'Most in any second', unit: 'flashes', isOptional: true, help: 'Counted in the cut. Three at most (WCAG 2.2, 2.3.1).' },
+            { type: 'text', name: 'remedy', label: 'What was done', isOptional: true, help: 'Filter, reframing, slower cuts.' },
+            { type: 'date', name: 'countedOn', label: 'Counted on', isOptional: true },
+          ],
+        },
+      ],
+    }],
   },
 ];
 

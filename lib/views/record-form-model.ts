@@ -10,7 +10,7 @@ export interface DraftObject {
 /** Lists of records, or of words already used, that a field offers. */
 export type ChoiceSource =
   | 'people' | 'places' | 'equipment' | 'parts' | 'materials' | 'trades' | 'episodes' | 'tasks' | 'threads' | 'sponsors'
-  | 'whereabouts' | 'works' | 'skills' | 'assemblies' | 'airZones' | 'crafts' | 'zones' | 'countries';
+  | 'whereabouts' | 'works' | 'skills' | 'assemblies' | 'airZones' | 'crafts' | 'zones' | 'countries' | 'hazardFacts' | 'signs';
 
 export interface Choice {
   readonly value: string;
@@ -117,6 +117,8 @@ export interface ListSpec extends Words {
   readonly item: string;
   /** Items keep an id of their own, so that others can point at them. */
   readonly hasIds?: boolean;
+  /** Items are kept as the plain value of their only field: a list of texts, a list of lists. */
+  readonly isBare?: boolean;
   /** Said while the list is empty. */
   readonly whenNone: string;
 }

@@ -2,7 +2,7 @@
 import { isCivilDate, parseWallTime } from '@/lib/calendar';
 import type { RecordKind } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
-import { keyOf, listIn } from './record-form-draft';
+import { bareField, keyOf, listIn } from './record-form-draft';
 import { parseLength } from './record-form-length';
 import type { ChoiceSpec, FieldSpec, LeafSpec, ListSpec } from './record-form-model';
 import { listFields } from './record-form-specs';
@@ -147,6 +147,7 @@ function readLeaf(field: LeafSpec, draft: unknown, path: Path, reading: Reading)
 function readList(field: ListSpec, draft: unknown, path: Path, reading: Reading): unknown[] {
   return listIn(draft).map((item, index) => {
     const value = readFields(field.fields, item, [...path, index], reading);
+    if (field.isBare) return value[bareField(field).name];
     const id = asText(keyOf(item, 'id'));
     return field.hasIds && id !== '' ? { ...value, id } : value;
   });

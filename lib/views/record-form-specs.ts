@@ -8,6 +8,7 @@ import {
   COATING_SYSTEM_SECTIONS, HEATING_RUN_SECTIONS, JOB_PROCESS_SECTIONS, MATERIAL_CURE_SECTIONS, READINGS_SECTIONS, TRADE_TERMS_SECTIONS, WEATHER_SECTIONS, WORKSHOP_SECTIONS,
 } from './record-form-fields-cure';
 import { CAMERA_SECTIONS, PROMISE_SECTIONS } from './record-form-fields-film';
+import { HAZARD_SECTIONS } from './record-form-fields-hazard';
 import { LINK_SECTIONS, OUTSIDE_JOB_SECTIONS, TASK_SECTIONS } from './record-form-fields-work';
 import { SEGMENT_SECTIONS, SPONSORSHIP_SECTIONS, TIME_LOG_SECTIONS } from './record-form-fields-story';
 import type { FieldSpec, FormSection } from './record-form-model';
@@ -28,7 +29,7 @@ const SECTIONS: Readonly<Record<RecordKind, readonly FormSection[]>> = {
   segment: SEGMENT_SECTIONS,
   timeLog: TIME_LOG_SECTIONS,
   sponsorship: SPONSORSHIP_SECTIONS,
-  hazard: [],
+  hazard: HAZARD_SECTIONS,
   statement: [],
   coatingSystem: COATING_SYSTEM_SECTIONS,
   heatingRun: HEATING_RUN_SECTIONS,

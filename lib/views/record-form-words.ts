@@ -1,7 +1,7 @@
 /** Values of records in words, for the history and for rows of lists. */
 import { formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import { instant } from '@/lib/units';
-import { encodeChoice, keyOf, listIn, writeNumber } from './record-form-draft';
+import { encodeChoice, itemIn, keyOf, listIn, writeNumber } from './record-form-draft';
 import type { Choice, ChoiceSource, ChoiceSpec, FieldSpec, LeafSpec } from './record-form-model';
 
 /** What is needed to say names instead of ids. */
@@ -87,7 +87,7 @@ function sayItem(fields: readonly FieldSpec[], item: unknown, naming: Naming): s
 
 /** A value in words and units; `row` is the item it stands in, where it stands in a list. */
 export function sayField(field: FieldSpec, value: unknown, naming: Naming, row?: unknown): string {
-  if (field.type === 'list') return listIn(value).map((item) => sayItem(field.fields, item, naming)).join('; ') || NOTHING;
+  if (field.type === 'list') return listIn(value).map((item) => sayItem(field.fields, itemIn(field, item), naming)).join('; ') || NOTHING;
   if (field.type === 'group') {
     return field.fields.map((inner) => `${inner.label.toLowerCase()} ${sayField(inner, keyOf(value, inner.name), naming)}`).join(', ');
   }

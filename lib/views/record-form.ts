@@ -5,9 +5,11 @@ import {
 import { addDays, dateOf, instantOf } from '@/lib/calendar';
 import { USUAL_KIT, USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
 import { COMMON_PRACTICE } from '@/lib/estimate';
+import { LIBRARY } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import { listChoices, listPartStates, listZoneChoices } from './record-form-choices';
 import { draftFields } from './record-form-draft';
+import { formValues, hazardValues } from './record-form-fields-hazard';
 import type { ChoiceSource, Draft, DraftObject, FieldSpec, RecordFormView } from './record-form-model';
 import { listFields, listSections } from './record-form-specs';
 
@@ -68,10 +70,11 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
       return { rate: document.series.frameRate, clockOffset: 0 };
     case 'promise':
       return { closure: 'open' };
+    case 'hazard':
+      return { severity: 'II', trigger: [[]], controls: [{ level: 'eliminate' }], sources: [{ status: 'read', reviewed: today }] };
     case 'person':
     case 'readings':
     case 'series':
-    case 'hazard':
     case 'statement':
       return {};
   }
@@ -134,7 +137,7 @@ function describeForm(document: SeriesDocument, kind: RecordKind, values: unknow
 /** The form of a record that is there, null when there is none with this id. */
 export function viewRecordForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
   const record: SeriesRecord | undefined = findRecord(document, kind, id);
-  return record === undefined ? null : describeForm(document, kind, withDefaults(record), record);
+  return record === undefined ? null : describeForm(document, kind, formValues(withDefaults(record)), record);
 }
 
 /** What a new series starts with: an episode a week, a week to edit it, 30 % of every session left free. */
@@ -179,10 +182,22 @@ function dropLineIds(fields: readonly FieldSpec[], draft: DraftObject): DraftObj
 
 /** A new record with the values of another one, to be changed before it is saved; null when there is none of that id. */
 export function viewCopyForm(document: SeriesDocument, kind: RecordKind, id: string): RecordFormView | null {
+  if (kind === 'hazard') return viewHazardCopy(document, id);
   const record: SeriesRecord | undefined = findRecord(document, kind, id);
   if (record === undefined) return null;
   const form = describeForm(document, kind, { ...forgetProcess(forgetFilming(withDefaults(record))), ...HAPPENED }, null);
   return { ...form, draft: dropLineIds(listFields(kind), form.draft) };
+}
+
+/**
+ * A hazard to be made to fit where people live. One of the library is stood in for, and its lines keep their ids,
+ * so that signatures stay with it.
+ */
+function viewHazardCopy(document: SeriesDocument, id: string): RecordFormView | null {
+  const ready = LIBRARY.find((hazard) => hazard.id === id);
+  const own = findRecord(document, 'hazard', id);
+  const source = own ?? (ready === undefined ? undefined : { ...ready, replaces: ready.id });
+  return source === undefined ? null : { ...describeForm(document, 'hazard', hazardValues(source), null), name: source.name };
 }
 
 /** The form of a new record, with sensible values in it. */

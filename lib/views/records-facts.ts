@@ -66,7 +66,7 @@ function personFacts({ skills, hours, away, consent }: Person): (string | null)[
     skills.length > 0 ? listNames(skills) : 'no special skill',
     hours.length > 0 ? `errands ${sayWeeklyHours(hours)}` : 'no errand hours',
     saySpans('away', away),
-    consent?.agreedOn == null ? 'not asked yet to be in picture' : `may be in picture${consent.until === null ? '' : ` until ${formatDay(consent.until)}`}`,
+    consent?.givenOn == null ? 'not asked yet to be in picture' : `may be in picture${consent.until === null ? '' : ` until ${formatDay(consent.until)}`}`,
   ];
 }
 
@@ -226,7 +226,7 @@ function collectFacts(record: SeriesRecord, document: SeriesDocument): (string |
     case 'segment': return segmentFacts(record, document);
     case 'timeLog': return timeLogFacts(record, document);
     case 'sponsorship': return sponsorshipFacts(record, document);
-    case 'hazard': return [`severity ${record.severity}`];
+    case 'hazard': return [`severity ${record.severity}`, record.replaces === null ? null : 'stands in for one of the library', count(record.sources.length, 'source')];
     case 'statement': return [record.signedBy];
     case 'coatingSystem': return [
       listNames(record.layers.map(({ materialId, coats }) => `${coats} × ${nameOf(document.materials, materialId) ?? 'a removed material'}`)) || 'no layer yet',

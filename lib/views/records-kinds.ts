@@ -116,6 +116,11 @@ export const KIND_WORDS: readonly KindWords[] = [
     purpose: 'What was promised to viewers on camera, and how each promise ended.',
     whenNone: 'Add a promise the moment it is spoken: viewers remember.',
   },
+  {
+    kind: 'hazard', plural: 'Hazards of your own', one: 'hazard', isByTime: false,
+    purpose: 'What the library of hazards does not know, or what is different where you live.',
+    whenNone: 'The library comes with the program. Copy one of it on the page of hazards, or write one here.',
+  },
 ];
 
 export function wordsOfKind(kind: FormKind): KindWords {

@@ -1,10 +1,13 @@
 /** The checklist of an episode with its gate. */
 import { findRecord, type SeriesDocument } from '@/lib/build';
-import { datedWork } from '@/lib/plan';
-import { buildChecklist, isGuarded, judgeGate, listOverrides, STANDING_WORDS, type Checklist, type ChecklistItem, type Gate, type ItemKind, type ItemState } from '@/lib/safety';
+import { formatMoment } from '@/lib/calendar';
+import {
+  buildChecklist, isAnswered, isGuarded, judgeGate, listOverrides, listUsableTakes, sayTake, STANDING_WORDS, startOfTake, takesEvidence,
+  type Checklist, type ChecklistItem, type Footage, type Gate, type ItemKind, type ItemState,
+} from '@/lib/safety';
 import type { BlockRow, EpisodeSafetyView, ItemGroup, ItemView } from './safety-model';
 import { formatLongDay } from './record-form-words';
-import { chooseFrom, saySignature, saySigns, SEVERITY_WORDS, type SafetyContext } from './safety-words';
+import { chooseFrom, loadScene, saySignature, saySigns, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 const KINDS: Readonly<Record<ItemKind, readonly [word: string, asksFor: string]>> = {
   control: ['Control', 'The take and timecode where it is seen'],
@@ -14,13 +17,13 @@ const KINDS: Readonly<Record<ItemKind, readonly [word: string, asksFor: string]>
   deferral: ['Leave it', 'An exception that says who, licensed or equipped for it, does it'],
   departure: ['Departure', 'The take and timecode of the whole statement'],
   combination: ['Together', 'An exception that says what was done about it'],
-  flash: ['Flashes', 'The cut and timecode that were checked'],
+  flash: ['Flashes', 'The count in the record of the episode, then the cut and timecode that were checked'],
   disclosure: ['Disclosure', 'The take where it is said and shown; or an exception: nothing was paid, gifted or lent'],
-  captions: ['Captions', 'The cut and a timecode in it'],
-  consents: ['Consent', 'An exception that says where the papers are'],
+  captions: ['Captions', 'The file in the record of the episode, then the cut and a timecode in it'],
+  consents: ['Consent', 'The record of the person, or an exception that says where the papers are'],
 };
 
-const STATES: Readonly<Record<ItemState, string>> = { open: 'Open', evidenced: 'In a take', excepted: 'Exception', reopened: 'Open again' };
+const STATES: Readonly<Record<ItemState, string>> = { open: 'Open', evidenced: 'In a take', excepted: 'Exception', recorded: 'On record', reopened: 'Open again' };
 
 const anchorOf = (itemId: string): string => `line-${itemId.replaceAll(/[^a-zA-Z0-9]+/g, '-')}`;
 
@@ -28,11 +31,12 @@ function viewItem(item: ChecklistItem, zone: string): ItemView {
   const [kindWord, asksFor] = KINDS[item.kind];
   return {
     id: item.id, anchor: anchorOf(item.id), kindWord, asksFor, text: item.text, state: item.state, stateWord: STATES[item.state], isNeeded: item.isNeeded, fingerprint: item.fingerprint,
-    signed: item.signed === null ? null : saySignature(item.signed, zone), canWithdraw: item.state === 'evidenced' || item.state === 'excepted', issues: item.issues,
+    signed: item.signed === null ? null : saySignature(item.signed, zone), why: item.why, recorded: item.recorded, record: item.record, canWithdraw: item.state === 'evidenced' || item.state === 'excepted', issues: item.issues,
+    takeTaskIds: takesEvidence(item.kind) ? item.taskIds : [],
   };
 }
 
-const isOpen = ({ isNeeded, state }: ItemView): boolean => isNeeded && (state === 'open' || state === 'reopened');
+const isOpen = (item: ItemView): boolean => item.isNeeded && !isAnswered(item);
 
 function groupOf(id: string, title: string, items: readonly ItemView[], more: Partial<ItemGroup> = {}): readonly ItemGroup[] {
   return items.length === 0 ? [] : [{ id, title, severity: null, signs: [], tasks: [], show: null, ...more, items, open: items.filter(isOpen).length }];
@@ -53,6 +57,14 @@ function groupItems(checklist: Checklist, zone: string): readonly ItemGroup[] {
   ];
 }
 
+/** Takes of the log by task, as far as the episode's lines are about them. */
+function viewTakes(document: SeriesDocument, { tasks }: Checklist, footage: Footage): EpisodeSafetyView['takes'] {
+  return Object.fromEntries(tasks.map(({ id }) => [id, listUsableTakes(footage, [id]).map((entry) => ({
+    value: entry.id, timecode: startOfTake(entry),
+    label: `${formatMoment(entry.at, document.series.zone)}: ${sayTake(document, entry)}${entry.take.verdict === 'good' ? '' : ' (unsure)'}`,
+  }))]));
+}
+
 function viewBlocks(gate: Gate, zone: string): readonly BlockRow[] {
   return gate.blocks.map(({ id, message, fix, itemIds, override }) => ({
     id, message, fix, anchor: itemIds[0] === undefined ? null : anchorOf(itemIds[0]), override: override === null ? null : saySignature(override, zone),
@@ -64,8 +76,8 @@ export async function viewEpisodeSafety({ storage }: Pick<SafetyContext, 'storag
   const episode = findRecord(document, 'episode', episodeId);
   if (episode === undefined) return null;
   const { id: seriesId, zone, frameRate } = document.series;
-  const plan = await storage.acceptedPlan(seriesId);
-  const checklist = buildChecklist(document, episodeId, { work: datedWork(plan?.result ?? null) });
+  const { work, footage } = await loadScene(storage, seriesId);
+  const checklist = buildChecklist(document, episodeId, { work, footage });
   const gate = judgeGate(document, checklist);
   const captions = checklist.items.filter(({ kind }) => kind === 'caption');
   const groups = groupItems(checklist, zone);
@@ -74,7 +86,7 @@ export async function viewEpisodeSafety({ storage }: Pick<SafetyContext, 'storag
     episode: { id: episode.id, name: episode.name, revision: episode.revision, status: episode.status, release: formatLongDay(episode.releaseDate) },
     blocks: viewBlocks(gate, zone), openBlocks: gate.open.length,
     overrides: listOverrides(document, episodeId).map((statement) => saySignature(statement, zone)),
-    people: chooseFrom(document.people), timecodeExample: frameRate.denominator === 1001 ? '00:12:04;11' : '00:12:04:11',
+    people: chooseFrom(document.people), takes: viewTakes(document, checklist, footage), timecodeExample: frameRate.denominator === 1001 ? '00:12:04;11' : '00:12:04:11',
     captions: { ready: captions.filter(({ state }) => state === 'evidenced').length, of: captions.length },
     isBehind: isGuarded(episode.status) && gate.open.length > 0,
   };

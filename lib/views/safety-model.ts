@@ -6,6 +6,11 @@ export interface SafetyChoice {
   readonly label: string;
 }
 
+export interface TakeChoice extends SafetyChoice {
+  /** Where it starts; empty: not read. */
+  readonly timecode: string;
+}
+
 export interface SourceLine {
   readonly text: string;
   /** `read 2026-11-25`, `unverified, from memory`. */
@@ -25,10 +30,18 @@ export interface ItemView {
   readonly anchor: string;
   readonly kindWord: string;
   readonly text: string;
-  readonly state: 'open' | 'evidenced' | 'excepted' | 'reopened';
+  readonly state: 'open' | 'evidenced' | 'excepted' | 'recorded' | 'reopened';
   readonly stateWord: string;
   readonly isNeeded: boolean;
   readonly fingerprint: string;
+  /** Why it is open again; null otherwise. */
+  readonly why: string | null;
+  /** What a record says that answers it; null otherwise. */
+  readonly recorded: string | null;
+  /** The record that it stands on, to be opened. */
+  readonly record: { readonly kind: string; readonly id: string; readonly name: string } | null;
+  /** Tasks whose takes may answer it; empty where the line stands in the cut. */
+  readonly takeTaskIds: readonly string[];
   /** `Marta, Tue 1 Dec 20:00: cam A 12 at 00:12:04:11`. */
   readonly signed: string | null;
   readonly canWithdraw: boolean;
@@ -69,6 +82,8 @@ export interface EpisodeSafetyView {
   /** Every override there ever was. */
   readonly overrides: readonly string[];
   readonly people: readonly SafetyChoice[];
+  /** Takes of the log that may be signed with, by task. */
+  readonly takes: Readonly<Record<string, readonly TakeChoice[]>>;
   readonly timecodeExample: string;
   /** How many captions have a time in the cut, of how many. */
   readonly captions: { readonly ready: number; readonly of: number };
@@ -91,10 +106,20 @@ export interface SafetyRoomView {
   readonly combinations: readonly Issue[];
   readonly exposures: readonly ExposureRow[];
   readonly sessions: readonly SafetyChoice[];
-  readonly reviews: readonly { readonly hazard: string; readonly text: string; readonly why: string }[];
+  readonly reviews: readonly ReviewRow[];
+  /** `4 due by January, 12 never read`. */
+  readonly reviewSummary: string;
   readonly hasPlan: boolean;
   readonly vapours: readonly VapourRow[];
   readonly vapourGaps: readonly Issue[];
+}
+
+export interface ReviewRow {
+  readonly text: string;
+  /** `overdue since Wed 25 Nov 2026`, `read again by …`, `never read`. */
+  readonly when: string;
+  readonly hazards: string;
+  readonly isDue: boolean;
 }
 
 export interface ExposureRow {
@@ -103,6 +128,7 @@ export interface ExposureRow {
   readonly person: string;
   readonly noise: string;
   readonly vibration: string;
+  readonly vapour: string;
   readonly tone: 'below' | 'action' | 'limit' | 'over';
   readonly advice: string;
   readonly unknown: string | null;

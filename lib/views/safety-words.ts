@@ -1,15 +1,22 @@
 /** Words that several pages of safety use. */
 import type { SeriesDocument, Source, Statement, Task } from '@/lib/build';
 import { formatDay, formatMoment } from '@/lib/calendar';
+import { datedWork } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
-import { readSign, vapourOfTask, type PersonDay } from '@/lib/safety';
+import { gatherFootage, readSign, vapourOfTask, type PersonDay } from '@/lib/safety';
 import type { ViewContext } from './context';
 import type { ExposureRow, SafetyChoice, SignLine, SourceLine, VapourRow } from './safety-model';
 
 /** What the pages of safety read besides the series. */
 export interface SafetyContext {
-  readonly storage: Pick<ViewContext['storage'], 'acceptedPlan'>;
+  readonly storage: Pick<ViewContext['storage'], 'acceptedPlan' | 'listLogEntries'>;
   readonly now: ViewContext['now'];
+}
+
+/** The accepted plan and the log, as the rules of safety see them. */
+export async function loadScene(storage: SafetyContext['storage'], seriesId: string) {
+  const [plan, entries] = await Promise.all([storage.acceptedPlan(seriesId), storage.listLogEntries(seriesId, {})]);
+  return { plan, work: datedWork(plan?.result ?? null), footage: gatherFootage(entries) };
 }
 
 export const chooseFrom = (records: readonly { readonly id: string; readonly name: string }[]): readonly SafetyChoice[] => records.map(({ id, name }) => ({ value: id, label: name }));
@@ -40,17 +47,26 @@ const ADVICE = {
   over: 'over the limit, counted at the ear and without protection: share it out, or spread it over days',
 } as const;
 
+/** Half of the limit asks for a mask and more air. Judgement. */
+const VAPOUR_ACTION = 0.5;
+
+function judgeVapour({ vapour }: PersonDay): (typeof TONES)[number] {
+  if (vapour > 1) return 'over';
+  return vapour >= VAPOUR_ACTION ? 'action' : 'below';
+}
+
 /** Some action value is reached, or a tool has no figure. */
-export const isWorthTelling = (day: PersonDay): boolean => day.noiseLevel !== 'below' || day.vibrationLevel !== 'below' || day.unknownTools.length > 0;
+export const isWorthTelling = (day: PersonDay): boolean => day.noiseLevel !== 'below' || day.vibrationLevel !== 'below' || judgeVapour(day) !== 'below' || day.unknownTools.length > 0;
 
 /** A person's day in words. */
 export function sayExposure(document: SeriesDocument, day: PersonDay): ExposureRow {
   const { noise, vibration } = day;
-  const worst = TONES.indexOf(day.noiseLevel) > TONES.indexOf(day.vibrationLevel) ? day.noiseLevel : day.vibrationLevel;
+  const worst = [day.noiseLevel, day.vibrationLevel, judgeVapour(day)].toSorted((a, b) => TONES.indexOf(b) - TONES.indexOf(a))[0] ?? 'below';
   const level = noise.dailyLevel === null ? 'none counted' : `${noise.dailyLevel.toFixed(1)} dB(A) daily level; OSHA ${noise.oshaDose.toFixed(0)} %, NIOSH ${noise.nioshDose.toFixed(0)} %`;
   return {
     key: `${day.date} ${day.personId}`, day: formatDay(day.date), person: document.people.find(({ id }) => id === day.personId)?.name ?? 'somebody', noise: level,
     vibration: vibration.points === 0 ? 'none counted' : `${vibration.points.toFixed(0)} points, A(8) ${vibration.dailyValue.toFixed(1)} m/s²`,
+    vapour: day.vapour === 0 ? 'none counted' : `${(day.vapour * 100).toFixed(0)} % of eight hours at the limit, without a mask`,
     tone: worst, advice: ADVICE[worst], unknown: day.unknownTools.length === 0 ? null : `No figure for ${day.unknownTools.join(', ')}`,
   };
 }

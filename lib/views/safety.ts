@@ -1,11 +1,11 @@
 /** The room of safety: the series at a glance. */
 import type { SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, formatMoment } from '@/lib/calendar';
-import { datedWork } from '@/lib/plan';
-import { buildMatrix, findCombinations, listPersonDays, listReviews, STANDING_WORDS, type DatedWork, type MatrixRow } from '@/lib/safety';
+import { buildMatrix, findCombinations, listPersonDays, listReviews, STANDING_WORDS, type DatedWork, type MatrixRow, type SourceReview } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
+import { formatLongDay } from './record-form-words';
 import type { MatrixCellView, SafetyRoomView } from './safety-model';
-import { isWorthTelling, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
+import { isWorthTelling, loadScene, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 /** Days ahead whose exposure is listed. */
 const DAYS_AHEAD = 21;
@@ -28,12 +28,28 @@ function viewExposures(document: SeriesDocument, work: DatedWork, now: Instant):
     .map((day) => sayExposure(document, day));
 }
 
+function sayReview({ standing, dueOn, reviewed }: SourceReview): string {
+  if (dueOn === null || reviewed === null) return standing === 'no source' ? 'common practice: look for a source' : 'from memory: find it and read it';
+  return `${standing === 'overdue' ? 'overdue since' : 'read again by'} ${formatLongDay(dueOn)}, last read ${formatLongDay(reviewed)}`;
+}
+
+function viewReviews(document: SeriesDocument, now: Instant): Pick<SafetyRoomView, 'reviews' | 'reviewSummary'> {
+  const reviews = listReviews(document, dateOf(now, document.series.zone));
+  const count = (...standings: readonly SourceReview['standing'][]): number => reviews.filter(({ standing }) => standings.includes(standing)).length;
+  const next = reviews.flatMap(({ dueOn, standing }) => (dueOn === null || standing === 'overdue' ? [] : [dueOn])).toSorted()[0];
+  return {
+    reviews: reviews.map((review) => ({
+      text: review.text, when: sayReview(review), hazards: review.hazards.map(({ name }) => name).join(', '), isDue: review.standing !== 'read',
+    })),
+    reviewSummary: [`${count('overdue')} overdue`, `${count('due soon')} due within 60 days`, `${count('never read', 'no source')} never read`, ...(next === undefined ? [] : [`next due ${formatLongDay(next)}`])].join(', '),
+  };
+}
+
 /** Matrix, combinations, exposure of the coming weeks, briefs and sources to read again. */
 export async function viewSafety({ storage, now }: SafetyContext, document: SeriesDocument): Promise<SafetyRoomView> {
   const { id: seriesId, zone } = document.series;
-  const plan = await storage.acceptedPlan(seriesId);
-  const work = datedWork(plan?.result ?? null);
-  const { columns, rows } = buildMatrix(document, work);
+  const { plan, work, footage } = await loadScene(storage, seriesId);
+  const { columns, rows } = buildMatrix(document, { work, footage });
   const vapours = document.tasks.filter(({ doneAt }) => doneAt === null).map((task) => sayVapour(document, task));
   return {
     seriesId, standing: STANDING_WORDS, hasPlan: plan !== null,
@@ -43,7 +59,7 @@ export async function viewSafety({ storage, now }: SafetyContext, document: Seri
     exposures: viewExposures(document, work, now),
     sessions: document.sessions.filter(({ end }) => end > now).toSorted((a, b) => a.start - b.start).slice(0, SESSIONS_AHEAD)
       .map(({ id, name, start }) => ({ value: id, label: `${formatMoment(start, zone)}, ${name}` })),
-    reviews: listReviews(document, dateOf(now, zone)).map(({ hazard, source, why }) => ({ hazard: hazard.name, text: source.text, why })),
+    ...viewReviews(document, now),
     vapours: vapours.flatMap(({ row }) => (row === null ? [] : [row])),
     vapourGaps: vapours.flatMap(({ gaps }) => gaps),
   };

@@ -116,6 +116,8 @@ export interface PersonDraft {
   readonly skills: readonly string[];
   readonly hours: HoursDraft;
   readonly away: readonly SpanDraft[];
+  /** Consent to be shown. */
+  readonly consent: { readonly day: number; readonly where: string };
 }
 
 export interface EpisodeDraft {
@@ -124,6 +126,8 @@ export interface EpisodeDraft {
   readonly releaseDay: number;
   readonly evergreen?: true;
   readonly status?: 'recorded';
+  /** File of the captions of a rough cut, and the day they were read through. */
+  readonly captions?: { readonly file: string; readonly day: number };
 }
 
 export const hours = (count: number): number => count * 60;

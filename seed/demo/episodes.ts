@@ -4,7 +4,7 @@ import type { EpisodeDraft } from './draft';
 export const episodes: readonly EpisodeDraft[] = [
   { id: 'ep-tarpaulin', name: 'Under the tarpaulin', releaseDay: 11, status: 'recorded' },
   { id: 'ep-down-to-frame', name: 'Down to the frame', releaseDay: 18 },
-  { id: 'ep-stuck-pistons', name: 'Stuck pistons', releaseDay: 25 },
+  { id: 'ep-stuck-pistons', name: 'Stuck pistons', releaseDay: 25, captions: { file: 'stuck-pistons-cut-1.vtt', day: -1 } },
   { id: 'ep-gearbox', name: 'Three gears', releaseDay: 32 },
   { id: 'ep-oversize', name: 'Oversize', releaseDay: 39 },
   { id: 'ep-cutting-floor', name: 'The sign and the floor', releaseDay: 46 },

@@ -3,7 +3,7 @@ import { addDays, instantOf } from '@/lib/calendar';
 import type {
   CivilDate, DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Segment, SkillNeed, Sponsorship, Task, ThreePoint, TimeLog, Trade, WeeklyHours, WorkRef,
 } from '@/lib/build';
-import { DEFAULT_TERMS, NO_VAPOUR } from '@/lib/build';
+import { DEFAULT_TERMS, NO_VAPOUR, NO_CUT_CHECKS } from '@/lib/build';
 import { celsius, minutes, type Instant } from '@/lib/units';
 import type {
   EpisodeDraft, EstimateDraft, HoursDraft, JobDraft, LinkDraft, MaterialDraft, Moment, PartDraft, PersonDraft, SpanDraft, TaskDraft, TradeDraft, UseDraft,
@@ -35,7 +35,7 @@ const raiseEstimate = ([low, likely, high]: EstimateDraft): ThreePoint<number> =
 const raiseMinutes = ([low, likely, high]: EstimateDraft): ThreePoint => ({ low: minutes(low), likely: minutes(likely), high: minutes(high) });
 
 export function raisePerson(frame: Frame, draft: PersonDraft, order: number): Person {
-  return { kind: 'person', ...row(draft, order), skills: draft.skills, hours: raiseHours(draft.hours), away: draft.away.map((span) => raiseSpan(frame, span)), consent: { agreedOn: dayOf(frame, -20), until: null } };
+  return { kind: 'person', ...row(draft, order), skills: draft.skills, hours: raiseHours(draft.hours), away: draft.away.map((span) => raiseSpan(frame, span)), consent: { givenOn: dayOf(frame, draft.consent.day), until: null, where: draft.consent.where } };
 }
 
 export function raisePart(draft: PartDraft, order: number): Part {
@@ -121,6 +121,7 @@ export function raiseLink(draft: LinkDraft, order: number): Link {
 export function raiseEpisode(frame: Frame, draft: EpisodeDraft, order: number): Episode {
   return {
     kind: 'episode', ...row(draft, order), releaseDate: dayOf(frame, draft.releaseDay), isEvergreen: draft.evergreen ?? false, status: draft.status ?? 'planned',
+    ...(draft.captions === undefined ? {} : { checks: { ...NO_CUT_CHECKS, captions: { file: draft.captions.file, readOn: dayOf(frame, draft.captions.day) } } }),
   };
 }
 

@@ -7,7 +7,7 @@ test('a line is signed with a take, its caution becomes a caption that the brows
   await page.goto(ROOM);
   await expectNoAxeViolations(page);
   await page.getByRole('link', { name: 'Stuck pistons' }).first().click();
-  await expect(page.getByRole('heading', { name: /things block this episode/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /1 thing blocks this episode/ })).toBeVisible();
 
   const line = page.getByRole('listitem').filter({ hasText: 'On screen Air throws a piston hard.' });
   await line.getByRole('button', { name: /^Sign/ }).click();
@@ -15,7 +15,7 @@ test('a line is signed with a take, its caution becomes a caption that the brows
   await page.getByLabel('Timecode').fill('00:02:05:30');
   await line.getByRole('button', { name: 'Sign', exact: true }).click();
   await expect(line.getByRole('alert')).toContainText('Nobody has signed this.');
-  await expect(line.getByRole('alert')).toContainText('there are 25 frames in a second');
+  await expect(line.getByRole('alert')).toContainText('has 30 frames; at 25 they go to 24');
   await page.getByLabel('Who signs').selectOption({ label: 'Marta' });
   await page.getByLabel('Timecode').fill('00:02:05:05');
   await expectNoAxeViolations(page);
@@ -70,7 +70,7 @@ test('hazards are found with their reason, one is taken out on record, an import
   await expectNoSidewaysScroll(page);
 
   await page.goto(`${ROOM}/hazards`);
-  await page.getByText('Add your own, or copy one').click();
+  await page.getByText('Take in hazards as text').click();
   await page.getByLabel('Start from').selectOption({ label: 'Noise' });
   const text = page.getByLabel('The hazard as text');
   await text.fill((await text.inputValue()).replace(/"sources": \[[^\]]*\]/, '"sources": []'));

@@ -2,6 +2,7 @@
 import { applyEdits, concernsPlan, findRecord, type Change, type SavedChange, type SeriesDocument } from '@/lib/build';
 import type { SeriesContext, SeriesStore } from '@/lib/commands';
 import type { Reading } from '@/lib/climate';
+import type { LogEntry } from '@/lib/continuity';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { Instant } from '@/lib/units';
 import { at } from '../build/sample-series';
@@ -33,11 +34,14 @@ export interface MemoryContext extends SeriesContext {
   /** Times that something was written. */
   readonly writes: () => number;
   readonly document: (seriesId?: string) => SeriesDocument;
+  /** The log, to be filled by the test. */
+  readonly log: LogEntry[];
 }
 
 /** A context on a store that holds the given series. The clock stands at 2026-11-30 12:00; ids are new-1, new-2 … */
 export function memoryContext(...documents: readonly SeriesDocument[]): MemoryContext {
   const kept = new Map<string, Kept>(documents.map((document) => [document.series.id, { document, changes: [] }]));
+  const log: LogEntry[] = [];
   const readings = new Map<string, readonly Reading[]>();
   let [writes, ids] = [0, 0];
   const storage: SeriesStore = {
@@ -71,10 +75,11 @@ export function memoryContext(...documents: readonly SeriesDocument[]): MemoryCo
     listReadings: async (id, readingsId, { from, to }) => (readings.get(`${id} ${readingsId}`) ?? []).filter((row) => row.at >= from && row.at <= to),
     getChange: async (id, number) => kept.get(id)?.changes.find((change) => change.number === number) ?? null,
     acceptedPlan: async () => null,
+    listLogEntries: async () => log,
     listChanges: async (id, limit) => (kept.get(id)?.changes ?? []).toReversed().slice(0, limit),
   };
   return {
-    storage, now: () => at('2026-11-30', '12:00'), newId: () => `new-${(ids += 1)}`, writes: () => writes,
+    storage, now: () => at('2026-11-30', '12:00'), newId: () => `new-${(ids += 1)}`, writes: () => writes, log,
     document: (id = documents[0]?.series.id ?? '') => {
       const found = kept.get(id);
       if (found === undefined) throw new Error(`No series ${id}`);

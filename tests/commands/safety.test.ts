@@ -8,6 +8,7 @@ import { memoryContext } from './memory-store';
 const SERIES = 'series-sample';
 const EPISODE = 'episode-1';
 const codes = (result: Result<unknown>): readonly string[] => (result.ok ? [] : [...new Set(result.error.map(({ code }) => code))]);
+const places = (result: Result<unknown>): readonly string[] => (result.ok ? [] : result.error.map(({ code, path }) => `${code} at ${path.join('.')}`));
 const start = () => memoryContext(withHazards('task-strip', ['tyre-inflating']));
 const lines = (context: ReturnType<typeof start>) => buildChecklist(context.document(), EPISODE).items;
 
@@ -116,5 +117,47 @@ describe('hazards of ones own', () => {
     expect(codes(await addHazards(context, SERIES, 'pistons'))).toEqual(['import-not-json']);
     expect(codes(await addHazards(context, SERIES, '[]'))).toEqual(['import-empty']);
     expect(codes(await addHazards(context, SERIES, ' '.repeat(400_001)))).toEqual(['import-too-long']);
+  });
+});
+
+describe('bad input is refused with its reason, and nothing is lost or saved', () => {
+  it('a negative level of noise or vibration, of air changes, volume, solvent and amount', async () => {
+    const context = start();
+    const tool = { name: 'Grinder', count: 1 };
+    expect(places(await createRecord(context, SERIES, 'equipment', { ...tool, exposure: { noise: -1, vibration: -0.5, source: 'x' } }))).toEqual(['input-value at exposure.noise', 'input-value at exposure.vibration']);
+    expect(places(await createRecord(context, SERIES, 'place', { name: 'Booth', capacity: 1, airZone: 'booth', air: { volume: -5, airChanges: -6, source: '' } }))).toEqual(['input-value at air.volume', 'input-value at air.airChanges']);
+    const [material] = context.document().materials;
+    if (material === undefined) throw new Error('The sample has materials');
+    const vapour = { density: -1, molarMass: -1, solventShare: -0.1, limit: -1, source: '' };
+    expect(places(await changeRecord(context, SERIES, 'material', material.id, 1, { vapour }))).toEqual(['density', 'molarMass', 'solventShare', 'limit'].map((key) => `input-value at vapour.${key}`));
+    expect(places(await changeRecord(context, SERIES, 'task', 'task-strip', 1, { hazards: { facts: [], toolShare: 1, sprayed: -10, departure: null } }))).toEqual(['input-value at hazards.sprayed']);
+    expect(context.writes()).toBe(0);
+  });
+
+  it('an exposure without a duration: a loud tool or paint sprayed for none of the time', async () => {
+    const context = start();
+    const [tool] = context.document().equipment;
+    await changeRecord(context, SERIES, 'equipment', tool?.id ?? '', 1, { exposure: { noise: 96, vibration: null, source: 'handbook' } });
+    const hazards = { facts: [], toolShare: 0, sprayed: null, departure: null };
+    expect(places(await changeRecord(context, SERIES, 'task', 'task-strip', 1, { equipmentIds: [tool?.id], hazards }))).toEqual(['exposure-without-duration at hazards.toolShare']);
+    expect(places(await changeRecord(context, SERIES, 'task', 'task-strip', 1, { equipmentIds: [], hazards: { ...hazards, sprayed: 200 } }))).toEqual(['exposure-without-duration at hazards.toolShare']);
+    expect(context.writes()).toBe(1);
+    expect(places(await changeRecord(context, SERIES, 'task', 'task-strip', 1, { equipmentIds: [tool?.id], hazards: { ...hazards, toolShare: 0.1 } }))).toEqual([]);
+  });
+
+  it('an unknown fact of a task, and a sign-off by somebody who is not in the series', async () => {
+    const context = start();
+    expect(places(await changeRecord(context, SERIES, 'task', 'task-strip', 1, { hazards: { facts: ['moonlight'], toolShare: 1, sprayed: null, departure: null } }))).toEqual(['input-value at hazards.facts.0']);
+    expect(codes(await signItem(context, SERIES, evidenceFor(context, 'disclosure', { personId: 'a-stranger' })))).toEqual(['signed-by-nobody']);
+    expect(codes(await ruleHazard(context, SERIES, { taskId: 'task-strip', hazardId: 'noise', ruling: 'hazard-added', personId: '', reason: '' }))).toEqual(['signed-by-nobody']);
+    expect(context.writes()).toBe(0);
+  });
+
+  it('a consent on a day that is none, and flashes that are no count', async () => {
+    const context = start();
+    expect(places(await changeRecord(context, SERIES, 'person', 'person-kim', 1, { consent: { givenOn: '2026-13-01', where: '' } }))).toEqual(['input-value at consent.givenOn']);
+    const checks = { captions: { file: '', readOn: null }, flashes: { perSecond: -1, remedy: '', countedOn: null } };
+    expect(places(await changeRecord(context, SERIES, 'episode', EPISODE, 1, { checks }))).toEqual(['input-value at checks.flashes.perSecond']);
+    expect(context.writes()).toBe(0);
   });
 });

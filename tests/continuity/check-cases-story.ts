@@ -42,7 +42,7 @@ const deferral: Statement = {
   kind: 'statement', id: 'signed', revision: 1, order: 0, name: 'Signed', personId: 'person-kim', signedBy: 'Kim', at: tue, reason: 'Robin is licensed for it',
   about: { sort: 'evidence', episodeId: 'episode-1', itemId: 'deferral:high-voltage', fingerprint: '', evidence: { kind: 'exception' } },
 };
-const agreed = (until: CivilDate | null = null) => ({ people: sampleSeries().people.map((person) => ({ ...person, consent: { agreedOn: '2026-11-01', until } })) });
+const agreed = (until: CivilDate | null = null) => ({ people: sampleSeries().people.map((person) => ({ ...person, consent: { givenOn: '2026-11-01', until, where: '' } })) });
 const usable = (usableUntil: CivilDate) => ({ materials: sampleSeries().materials.map((material) => ({ ...material, usableUntil })) });
 const everyRelease = (one: CivilDate | null, two: CivilDate | null) => known({ feasibleOn: new Map([['episode-1', one], ['episode-2', two]]) });
 const beforeBlock = (start: typeof later) => block('task-strip', start, 1, { id: 'before:shot-before', kind: 'before-shot', crewIds: ['person-kim'] });

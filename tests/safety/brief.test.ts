@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { briefSession, buildMatrix, listReviews } from '@/lib/safety';
+import { briefSession, buildMatrix, LIBRARY, listReviews } from '@/lib/safety';
 import { at } from '../build/sample-series';
 import { changeTask, withHazards } from './sample';
 
@@ -45,12 +45,26 @@ describe('the series at a glance', () => {
     expect(columns.every(({ open }) => open > 0)).toBe(true);
   });
 
-  it('lists sources from memory at once, and read ones a year later', () => {
+  it('lists each source once with all that rely on it, due a year after it was read, what is due first', () => {
     const document = withHazards('task-strip', []);
-    const now = listReviews(document, '2026-12-01');
-    expect(now.every(({ why }) => why !== 'more than a year ago')).toBe(true);
-    expect(now.some(({ why }) => why === 'never read')).toBe(true);
-    expect(listReviews(document, '2027-11-25').filter(({ why }) => why === 'more than a year ago')).toEqual([]);
-    expect(listReviews(document, '2027-11-26').some(({ why }) => why === 'more than a year ago')).toBe(true);
+    const fresh = listReviews(document, '2026-12-01');
+    expect(new Set(fresh.map(({ text }) => text)).size).toBe(fresh.length);
+    expect(fresh.filter(({ standing }) => standing === 'read').every(({ dueOn }) => dueOn === '2027-11-25')).toBe(true);
+    expect(fresh.filter(({ standing }) => standing === 'never read' || standing === 'no source').every(({ dueOn }) => dueOn === null)).toBe(true);
+    const standings = (today: string) => new Set(listReviews(document, today).filter(({ dueOn }) => dueOn !== null).map(({ standing }) => standing));
+    expect([...standings('2027-09-25')]).toEqual(['read']);
+    expect([...standings('2027-09-26')]).toEqual(['due soon']);
+    expect([...standings('2027-11-25')]).toEqual(['due soon']);
+    expect([...standings('2027-11-26')]).toEqual(['overdue']);
+    expect(listReviews(document, '2027-11-26')[0]?.standing).toBe('overdue');
+  });
+
+  it('goes by the oldest reading where hazards rely on different ones', () => {
+    const [noise] = LIBRARY.filter(({ id }) => id === 'noise');
+    if (noise === undefined) throw new Error('The library knows noise');
+    const own = (id: string, reviewed: string) => ({ ...noise, kind: 'hazard', revision: 1, order: 0, id, replaces: null, sources: [{ text: 'Handbook', status: 'read', reviewed }] }) as const;
+    const [first] = listReviews({ hazards: [own('a', '2026-10-01'), own('b', '2025-10-01')] }, '2026-12-01');
+    expect(first).toMatchObject({ text: 'Handbook', reviewed: '2025-10-01', dueOn: '2026-10-01', standing: 'overdue' });
+    expect(first?.hazards).toHaveLength(2);
   });
 });

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { buildChecklist, checkRelease, judgeGate, signStatement } from '@/lib/safety';
+import { buildChecklist, checkRelease, judgeGate, LIBRARY, signStatement } from '@/lib/safety';
+import type { CutChecks, Sponsorship } from '@/lib/build';
 import { at } from '../build/sample-series';
-import { changeTask, itemOf, sign, signAll, taskOf, withHazards } from './sample';
+import { changeTask, CHECKED, itemOf, sign, signAll, taskOf, withHazards } from './sample';
 
 const EPISODE = 'episode-1';
 const severe = withHazards('task-strip', ['tyre-inflating']);
+const flashLine = (document: typeof severe) => buildChecklist(document, EPISODE).items.find(({ id }) => id === 'flash');
 const openCodes = (document: typeof severe): readonly string[] => [...new Set(judgeGate(document, buildChecklist(document, EPISODE)).open.map(({ code }) => code))];
 const evidence = (document: typeof severe, itemId: string, kind: 'take' | 'exception' | 'withdrawn' = 'take') => ({
   sort: 'evidence', episodeId: EPISODE, itemId, fingerprint: itemOf(document, itemId).fingerprint,
@@ -41,13 +43,70 @@ describe('the checklist of an episode', () => {
     expect(itemOf(changeTask(signed, 'task-strip', { coverage: 'locked-off' }), id).state).toBe('reopened');
     expect(itemOf(changeTask(signed, 'task-strip', { shots: [] }), id).state).toBe('reopened');
     expect(itemOf(sign(signed, evidence(signed, id, 'withdrawn'), 'the take was another one'), id).state).toBe('open');
-    expect(buildChecklist(signed, EPISODE, { footage: { 'task-strip': ['card 2 re-cut'] } }).items.find((item) => item.id === id)?.state).toBe('reopened');
+    expect(itemOf(changeTask(signed, 'task-strip', { shots: taskOf(signed, 'task-strip').shots.map((shot) => ({ ...shot, filmedAt: at('2026-12-01', '21:00') })) }), id).state).toBe('evidenced');
+  });
+
+  it('says what has changed since it was signed', () => {
+    const id = 'spoken:tyre-inflation';
+    const signed = sign(severe, evidence(severe, id));
+    expect(itemOf(signed, id).why).toBeNull();
+    expect(itemOf(changeTask(signed, 'task-strip', { equipmentIds: ['equipment-gun'] }), id).why).toBe('the task has changed since');
+    expect(itemOf(changeTask(signed, 'task-strip', { shots: [] }), id).why).toBe('the shots or the way it is filmed have changed since');
+    const [tyre] = LIBRARY.filter((hazard) => hazard.id === 'tyre-inflation');
+    if (tyre === undefined) throw new Error('The library knows tyres');
+    const own = { ...tyre, kind: 'hazard', revision: 1, order: 0, id: 'own', replaces: 'tyre-inflation', caution: { ...tyre.caution, spoken: 'Stand aside.' } } as const;
+    expect(itemOf({ ...signed, hazards: [own] }, id).why).toBe('what this line asks for has changed since');
+    expect(judgeGate(signed, buildChecklist(changeTask(signed, 'task-strip', { shots: [] }), EPISODE)).open.find(({ itemIds }) => itemIds.includes(id))?.message).toContain('It was signed, and the shots or the way it is filmed have changed since.');
   });
 
   it('counts a reviewed exception, and forgets none of the signatures', () => {
     const signed = sign(severe, evidence(severe, 'disclosure', 'exception'), 'nothing was paid, gifted or lent');
     expect(itemOf(signed, 'disclosure').state).toBe('excepted');
     expect(sign(signed, evidence(signed, 'disclosure')).statements).toHaveLength(2);
+  });
+
+  it('takes a consent from the record of the person, and names whose is missing', () => {
+    expect(itemOf(severe, 'consent:person-robin')).toMatchObject({ state: 'recorded', recorded: 'Given Sun 1 Nov 2026, blue folder' });
+    const withdrawn = { ...severe, people: severe.people.map((person) => (person.id === 'person-kim' ? { ...person, consent: { givenOn: null, until: null, where: '' } } : person)) };
+    expect(itemOf(withdrawn, 'consent:person-kim').state).toBe('open');
+    const block = judgeGate(withdrawn, buildChecklist(withdrawn, EPISODE)).open.find(({ itemIds }) => itemIds.includes('consent:person-kim'));
+    expect(block).toMatchObject({ code: 'consents-open', message: 'A consent is missing: Consent of Kim to be shown' });
+    expect(itemOf(sign(withdrawn, evidence(withdrawn, 'consent:person-kim', 'exception'), 'Kim is not to be seen in it'), 'consent:person-kim').state).toBe('excepted');
+  });
+
+  it('owes a disclosure for each obligation in the episode, and none can be signed before its record is whole', () => {
+    const owed: Sponsorship = {
+      kind: 'sponsorship', id: 'owed', revision: 1, order: 0, name: 'Discs', sponsor: 'Abrasives', what: '', exclusiveIn: '', episodeId: EPISODE, part: 'anywhere', dueDate: null,
+      minimumSeconds: 10, spotStart: 60, spotEnd: 90, disclosureText: 'Paid promotion', spokenAt: null, shownFrom: 55, shownUntil: 95, needsApproval: false, approvedOn: null,
+    };
+    const id = 'disclosure:owed';
+    const half = { ...severe, sponsorships: [owed] };
+    expect(itemOf(half, id).issues.map(({ code }) => code)).toEqual(['disclosure-not-spoken']);
+    expect(itemOf(sign(half, evidence(half, id)), id).state).toBe('reopened');
+    expect(judgeGate(half, buildChecklist(half, EPISODE)).open.find(({ itemIds }) => itemIds.includes(id))).toMatchObject({ code: 'disclosure-open', fix: 'Say it before the claim and write down when.' });
+    const whole = { ...severe, sponsorships: [{ ...owed, spokenAt: 55 }] };
+    expect(itemOf(whole, id).text).toBe('“Discs” is paid for by Abrasives: “Paid promotion”, said at 55 s, shown from 55 s to 95 s');
+    const signed = sign(whole, evidence(whole, id));
+    expect(itemOf(signed, id).state).toBe('evidenced');
+    expect(itemOf({ ...signed, sponsorships: [{ ...owed, spokenAt: 58 }] }, id).state).toBe('reopened');
+    expect(itemOf({ ...severe, sponsorships: [{ ...owed, episodeId: null }] }, 'disclosure').text).toContain('Nothing of the kind');
+  });
+
+  it('asks for captions that somebody has read through, and for flashes that somebody has counted', () => {
+    const welding = withHazards('task-strip', ['arc-welding']);
+    const withChecks = (checks: CutChecks | undefined) => ({ ...welding, episodes: welding.episodes.map((one) => ({ ...one, checks })) });
+    const issuesOf = (checks: CutChecks | undefined, id: string) => itemOf(withChecks(checks), id).issues.map(({ message }) => message);
+    expect(issuesOf(undefined, 'captions')).toEqual(['No file of captions is recorded.']);
+    expect(issuesOf({ ...CHECKED, captions: { file: 'a.vtt', readOn: null } }, 'captions')).toEqual(['Nobody has read “a.vtt” through.']);
+    expect(issuesOf(CHECKED, 'captions')).toEqual([]);
+    expect(issuesOf(undefined, 'flash')).toEqual(['Nobody has counted the flashes of the welding shots.']);
+    const flashing = (perSecond: number) => issuesOf({ ...CHECKED, flashes: { ...CHECKED.flashes, perSecond } }, 'flash');
+    expect(flashing(4)).toEqual(['The welding shots flash 4 times in a second, and 3 is the most.']);
+    expect(flashing(3)).toEqual([]);
+    const signed = sign(withChecks(CHECKED), evidence(withChecks(CHECKED), 'disclosure'));
+    const flash = sign(signed, { ...evidence(signed, 'disclosure'), itemId: 'flash', fingerprint: flashLine(signed)?.fingerprint ?? '' });
+    expect(flashLine(flash)?.state).toBe('evidenced');
+    expect(flashLine({ ...flash, episodes: withChecks({ ...CHECKED, flashes: { ...CHECKED.flashes, perSecond: 1 } }).episodes })?.why).toBe('what this line asks for has changed since');
   });
 
   it('cannot be signed off while the statement of a departure lacks a value', () => {
@@ -77,10 +136,11 @@ describe('a signature', () => {
 
   it('needs a take with a timecode of the series, or a reason that can be read', () => {
     expect(codes(take('', '00:00:00:00'))).toEqual(['take-missing']);
-    expect(codes(take('A1', '00:00:00:25'))).toEqual(['timecode-wrong']);
+    expect(codes(take('A1', '00:00:00:25'))).toEqual(['timecode-out-of-range']);
     expect(codes(take('A1', '00:00:00:24'))).toEqual([]);
-    expect(codes(take('A1', '00:00:60:00'))).toEqual(['timecode-wrong']);
-    expect(codes(take('A1', '00:01:00;02'))).toEqual(['timecode-wrong']);
+    expect(codes(take('A1', '00:00:60:00'))).toEqual(['timecode-out-of-range']);
+    expect(codes(take('A1', 'twelve'))).toEqual(['timecode-unreadable']);
+    expect(codes(take('A1', '00:01:00;02'))).toEqual(['drop-frame-impossible']);
     expect(codes({ about: evidence(severe, 'disclosure', 'exception'), reason: '  no      ' })).toEqual(['reason-missing']);
     expect(codes({ about: evidence(severe, 'disclosure', 'exception'), reason: 'twelve chars' })).toEqual([]);
   });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { countNoise, countVibration, followVapour, isocyanateWait, listPersonDays, type SprayedVapour } from '@/lib/safety';
+import { countNoise, countVibration, exposureRates, followVapour, isocyanateWait, listPersonDays, type SprayedVapour } from '@/lib/safety';
 import { unwrap, type Result } from '@/lib/result';
 import { at, sampleSeries } from '../build/sample-series';
-import { changeTask } from './sample';
+import { changeTask, taskOf } from './sample';
 
 const codes = (result: Result<unknown>): readonly string[] => (result.ok ? [] : result.error.map(({ code }) => code));
 
@@ -85,5 +85,40 @@ describe('exposure by person and day', () => {
   it('names tools that are loud and have no figure', () => {
     expect(listPersonDays(grinding(1, ['old']), [piece('2026-12-01', '18:00', '19:00')])[0]?.unknownTools).toEqual(['Old drill']);
     expect(listPersonDays(grinding(1, []), [piece('2026-12-01', '18:00', '19:00')])[0]?.unknownTools[0]).toContain('no tool named');
+  });
+});
+
+describe('what a minute takes of the daily limits', () => {
+  it('is nothing without figures, and the points and the share of the day with them', () => {
+    expect(exposureRates(grinding(1, ['old']), taskOf(grinding(1, ['old']), 'task-strip'))).toEqual([]);
+    const rates = exposureRates(grinding(0.5), taskOf(grinding(0.5), 'task-strip'));
+    expect(rates.map(({ kind, dailyLimit }) => [kind, dailyLimit])).toEqual([['vibration', 400], ['noise', 1]]);
+    // 5 m/s2 is 50 points an hour; half of the time is 25.
+    expect((rates[0]?.perMinute ?? 0) * 60).toBeCloseTo(25, 6);
+    // 100 dB(A) less 15 is 85: 2 dB under the limit, 10^(-0.2) of a day in eight hours.
+    expect((rates[1]?.perMinute ?? 0) * 480).toBeCloseTo(0.5 * 10 ** -0.2, 6);
+  });
+
+  it('adds up to what a person is counted to get from the pieces that the plan gives them', () => {
+    const document = grinding(0.5);
+    const [rate] = exposureRates(document, taskOf(document, 'task-strip'));
+    const [day] = listPersonDays(document, [piece('2026-12-01', '18:00', '19:30')]);
+    expect(day?.vibration.points).toBeCloseTo(90 * (rate?.perMinute ?? 0), 6);
+  });
+
+  it('counts vapour for those who spray, by the mean of its build-up, as without a mask', () => {
+    const sample = sampleSeries();
+    const spraying = changeTask({
+      ...sample,
+      places: sample.places.map((place) => ({ ...place, air: { volume: 50, airChanges: 30, source: '' } })),
+      materials: sample.materials.map((material) => ({ ...material, hasSolvent: true, vapour: { density: 0.87, molarMass: 106.17, solventShare: 0.5, limit: 50, source: '' } })),
+    }, 'task-prime', { hazards: { facts: ['spraying'], toolShare: 1, sprayed: 200, departure: null } });
+    const likely = taskOf(spraying, 'task-prime').effort.likely;
+    const [day] = listPersonDays(spraying, [{ ...piece('2026-12-01', '18:00', '19:00'), taskId: 'task-prime', personIds: ['person-kim'] }]);
+    const course = unwrap(followVapour({ sprayed: 200, solventShare: 0.5, density: 0.87, molarMass: 106.17, volume: 50, airChanges: 30, minutes: likely, limit: 50 }));
+    expect(course.mean).toBeLessThan(course.peak);
+    expect(course.mean).toBeGreaterThan(course.peak / 2);
+    expect(day?.vapour).toBeCloseTo((course.mean / 50) * (60 / 480), 9);
+    expect(listPersonDays(sample, [{ ...piece('2026-12-01', '18:00', '19:00'), taskId: 'task-prime' }])[0]?.vapour).toBe(0);
   });
 });

@@ -1,13 +1,26 @@
 /** The sample series with hazards stated, and a few ways to sign. */
-import type { HazardFact, SeriesDocument, Statement, StatementAbout, Task, TaskHazards } from '@/lib/build';
+import type { CutChecks, HazardFact, SeriesDocument, Statement, StatementAbout, Task, TaskHazards } from '@/lib/build';
 import { NO_TASK_HAZARDS } from '@/lib/build';
 import { unwrap } from '@/lib/result';
 import { buildChecklist, signStatement, type ChecklistItem } from '@/lib/safety';
 import { at, sampleSeries } from '../build/sample-series';
 
+/** Captions read and flashes counted. */
+export const CHECKED: CutChecks = { captions: { file: 'cut-2.vtt', readOn: '2026-12-01' }, flashes: { perSecond: 2, remedy: 'slower cuts', countedOn: '2026-12-01' } };
+
+/** The sample with everybody's consent and its cuts checked. */
+export function recordedSeries(): SeriesDocument {
+  const sample = sampleSeries();
+  return {
+    ...sample,
+    people: sample.people.map((person) => ({ ...person, consent: { givenOn: '2026-11-01', until: null, where: 'blue folder' } })),
+    episodes: sample.episodes.map((episode) => ({ ...episode, checks: CHECKED })),
+  };
+}
+
 /** The sample with hazard facts on one task, shown in episode-1. */
 export function withHazards(taskId: string, facts: readonly HazardFact[], more: Partial<Task> = {}, hazards: Partial<TaskHazards> = {}): SeriesDocument {
-  return changeTask(sampleSeries(), taskId, { episodeId: 'episode-1', coverage: 'moved camera', hazards: { ...NO_TASK_HAZARDS, facts, ...hazards }, ...more });
+  return changeTask(recordedSeries(), taskId, { episodeId: 'episode-1', coverage: 'moved camera', hazards: { ...NO_TASK_HAZARDS, facts, ...hazards }, ...more });
 }
 
 export function changeTask(document: SeriesDocument, taskId: string, more: Partial<Task>): SeriesDocument {
@@ -36,7 +49,7 @@ export function itemOf(document: SeriesDocument, itemId: string): ChecklistItem 
 
 /** Every needed line of episode-1 signed with a take. */
 export function signAll(document: SeriesDocument): SeriesDocument {
-  return buildChecklist(document, 'episode-1').items.filter(({ isNeeded }) => isNeeded).reduce((next, { id, fingerprint }) => sign(next, {
+  return buildChecklist(document, 'episode-1').items.filter(({ isNeeded, state }) => isNeeded && state !== 'recorded').reduce((next, { id, fingerprint }) => sign(next, {
     sort: 'evidence', episodeId: 'episode-1', itemId: id, fingerprint, evidence: { kind: 'take', take: 'cam A 12', timecode: '00:12:04:11' },
   }), document);
 }

@@ -2,14 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { changeRecord, LIST_KINDS, listOf, RECORD_KINDS, type RecordKind, type SeriesDocument, type SeriesRecord } from '@/lib/build';
 import { readFields } from '@/lib/commands';
 import { readRecordForm, readRepeatForm, viewCopyForm, viewNewest, viewNewRecordForm, viewNewSeriesForm, viewRecordForm, viewRepeatForm } from '@/lib/views';
+import { LIBRARY } from '@/lib/safety';
 import { instant } from '@/lib/units';
 import { unwrap } from '@/lib/result';
 import { coldSeries } from '../build/cold-series';
 import { at, filmedSeries, sampleSeries } from '../build/sample-series';
 
 const SETTING = { zone: 'Europe/London', newId: () => 'new' };
-/** Hazards and statements are kept on the pages of safety, not in a form of this sort. */
-const hasForm = (kind: RecordKind): boolean => kind !== 'hazard' && kind !== 'statement';
+/** Statements are signed on the pages of safety, not in a form of this sort. */
+const hasForm = (kind: RecordKind): boolean => kind !== 'statement';
 const NOW = instant(Date.parse('2026-12-01T09:00Z'));
 
 const STORY: SeriesDocument = {
@@ -28,6 +29,9 @@ const STORY: SeriesDocument = {
     part: 'last third', dueDate: '2026-12-20', minimumSeconds: 45, spotStart: 61.5, spotEnd: 110, disclosureText: 'Paid promotion', spokenAt: null, shownFrom: null,
     shownUntil: null, needsApproval: true, approvedOn: null,
   }],
+  people: coldSeries().people.map((person) => ({ ...person, consent: { givenOn: '2026-11-01', until: null, where: 'blue folder' } })),
+  episodes: coldSeries().episodes.map((episode) => ({ ...episode, checks: { captions: { file: 'cut-2.vtt', readOn: null }, flashes: { perSecond: 2, remedy: '', countedOn: '2026-12-01' } } })),
+  hazards: LIBRARY.map(({ origin: _origin, ...hazard }, order) => ({ kind: 'hazard', revision: 1, order, ...hazard, replaces: hazard.id })),
 };
 
 function formOf(record: SeriesRecord) {

@@ -1,16 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { SeriesDocument } from '@/lib/build';
+import type { LogEntry } from '@/lib/continuity';
 import type { SavedPlan } from '@/lib/plan';
 import { addHazards } from '@/lib/commands';
 import { viewBrief, viewCaptions, viewEpisodeSafety, viewHazards, viewSafety, viewTaskHazards } from '@/lib/views';
 import { unwrap } from '@/lib/result';
 import { at } from '../build/sample-series';
 import { memoryContext } from '../commands/memory-store';
+import { take } from '../continuity/sample-log';
 import { itemOf, sign, withHazards } from '../safety/sample';
 import { samplePlan } from './sample-plan';
 
 const now = at('2026-12-01', '12:00');
-const contextOf = (plan: SavedPlan | null) => ({ now, storage: { acceptedPlan: async () => plan } });
+const contextOf = (plan: SavedPlan | null, log: readonly LogEntry[] = []) => ({ now, storage: { acceptedPlan: async () => plan, listLogEntries: async () => log } });
 const view = (shown: SeriesDocument) => viewEpisodeSafety(contextOf(null), shown, 'episode-1');
 
 const caption = 'caption:tyre-inflation';
@@ -35,6 +37,15 @@ describe('the checklist page', () => {
     expect(page?.blocks.length).toBe(page?.openBlocks);
     for (const block of page?.blocks ?? []) expect([block.fix.length > 0, anchors.has(block.anchor ?? '')]).toEqual([true, true]);
     expect(await viewEpisodeSafety(contextOf(null), document, 'nothing')).toBeNull();
+  });
+
+  it('offers the takes of a task that count, but not where a line stands in the cut', async () => {
+    const logged = take({ number: 2 }, { taskId: 'task-strip', id: 'logged' });
+    const page = await viewEpisodeSafety(contextOf(null, [logged, take({ verdict: 'no good' }, { taskId: 'task-strip' }), take({}, { taskId: 'task-prime' })]), document, 'episode-1');
+    expect(page?.takes['task-strip']?.map(({ value, timecode }) => [value, timecode])).toEqual([['logged', '']]);
+    const items = page?.groups.flatMap((group) => group.items) ?? [];
+    expect(items.find(({ id }) => id === 'spoken:tyre-inflation')?.takeTaskIds).toEqual(['task-strip']);
+    expect(items.find(({ id }) => id === caption)?.takeTaskIds).toEqual([]);
   });
 
   it('says when a cleared episode has fallen behind its list', async () => {

@@ -10,6 +10,10 @@ export const hazardFact = z.custom<HazardFact>((value) => typeof value === 'stri
 const status = oneOf(['read', 'memory', 'computed', 'judgement', 'practice']);
 const trigger = listOf(listOf(hazardFact));
 
+/** A form says “always” with a tick of its own; a deferral with nothing in it is none. */
+const deferral = z.strictObject({ text: textOf(500), when: z.union([z.literal('always'), trigger]).default([]), isAlways: flag.optional() })
+  .transform(({ text, when, isAlways }) => (text === '' && isAlways !== true && when.length === 0 ? null : { text, when: isAlways === true ? ('always' as const) : when }));
+
 /** What a person fills in, or brings in, about a hazard. What makes it complete is for the rules of safety. */
 export const hazardSchema = (setting: FormSetting) => z.strictObject({
   name: nameOf('The hazard'),
@@ -22,7 +26,7 @@ export const hazardSchema = (setting: FormSetting) => z.strictObject({
   signs: listOf(textOf(8)),
   caution: z.strictObject({ screen: textOf(500), spoken: textOf(1000) }),
   show: textOf(500),
-  deferral: z.strictObject({ text: textOf(500), when: z.union([z.literal('always'), trigger]).default([]) }).nullable().default(null),
+  deferral: deferral.nullable().default(null),
   needsSecondPerson: flag,
   sources: listOf(z.strictObject({ text: textOf(1000), status, reviewed: orNull(civilDate).default(null) })),
   replaces: orNull(textOf(64)).default(null),

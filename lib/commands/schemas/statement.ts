@@ -7,7 +7,7 @@ const id = (what: string) => idOf(what);
 const long = z.string().trim().min(1).max(2000);
 
 export const evidenceSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('take'), take: textOf(200), timecode: textOf(40) }),
+  z.strictObject({ kind: z.literal('take'), take: textOf(400), timecode: textOf(40), entryId: z.string().trim().max(64).optional() }),
   z.strictObject({ kind: z.literal('exception') }),
   z.strictObject({ kind: z.literal('withdrawn') }),
 ]);

@@ -5,7 +5,7 @@ import { makeCheck } from './check';
 export const consent = makeCheck(33, 'stop', 'Everybody in picture has agreed to it', (facts) =>
   listPictured(facts).flatMap(({ person, episodes }) => {
     const [first] = episodes;
-    if (first === undefined || (person.consent?.agreedOn ?? null) !== null) return [];
+    if (first === undefined || (person.consent?.givenOn ?? null) !== null) return [];
     const more = episodes.length - 1;
     return [{
       key: person.id, about: [person, first], message: `${person.name} is in picture in “${first.name}”${more === 0 ? '' : ` and ${more} more ${more === 1 ? 'episode' : 'episodes'}`} and has not agreed to it in writing.`,

@@ -2,6 +2,7 @@
 import type { DryingStage, Material, OutsideJob, Part, Place, SeriesDocument, Task, Trade } from '@/lib/build';
 import type { CivilDate } from '@/lib/calendar';
 import type { Activity, Budget, Calendar, Hold, Lag, Resource } from '@/lib/scheduling';
+import type { ExposureKind } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import type { PlanBlock, SavedPlan } from '../model';
 import type { CureModel } from './cure-model';
@@ -22,7 +23,7 @@ export type LagReason =
 /** What a budget limits: somebody's share of a session, or what a day may do to one pair of hands and ears. */
 export type BudgetReason =
   | { readonly kind: 'fill'; readonly personId: string; readonly sessionId: string }
-  | { readonly kind: 'exposure'; readonly what: 'vibration' | 'noise'; readonly date: CivilDate };
+  | { readonly kind: 'exposure'; readonly what: ExposureKind; readonly date: CivilDate };
 
 /** What the accepted plan has for a piece of work. */
 export type PreviousBlock = Pick<PlanBlock, 'start' | 'crewIds'>;

@@ -1,23 +1,18 @@
-/** What the engine must know of exposure: air that nobody may breathe yet, and daily limits of noise and vibration. */
+/** What the engine must know of exposure: air that nobody may breathe yet, and daily limits of noise, vibration and vapour. */
 import type { SeriesDocument, Task } from '@/lib/build';
 import { addDays, dateOf, startOfDay } from '@/lib/calendar';
 import type { Demand, StateNeed } from '@/lib/scheduling';
-import { factsOfTask, givesOffVapour, isocyanateWait, makesSparks, NOISE_LIMIT, VIBRATION_LIMIT_POINTS, vibrationPoints } from '@/lib/safety';
+import { exposureRates, factsOfTask, givesOffVapour, isocyanateWait, makesSparks, VIBRATION_LIMIT_POINTS, type ExposureKind } from '@/lib/safety';
 import { need, type Draft } from './draft';
 import { breathMedium, fireMedium } from './names';
 
 /** Minutes a place stays shut after isocyanate when nobody knows its air changes: until the next day. Judgement. */
 const UNKNOWN_WAIT = 1440;
-/** dB that ear protection takes off in use, far below its label. Judgement. */
-const EAR_PROTECTION = 15;
-/** Budgets are whole numbers: a hundredth of a point of vibration, a millionth of a day of noise. */
-const POINT = 100;
-const NOISE_DAY = 1_000_000;
-
-const RESOURCES = { vibration: 'exposure:vibration', noise: 'exposure:noise' } as const;
-const LIMITS = { vibration: VIBRATION_LIMIT_POINTS * POINT, noise: NOISE_DAY } as const;
-type What = keyof typeof RESOURCES;
-const KINDS: readonly What[] = ['vibration', 'noise'];
+/** Budgets are whole numbers: a hundredth of a point of vibration, a millionth of a day of noise or vapour. */
+const PARTS = { vibration: 100, noise: 1_000_000, vapour: 1_000_000 } as const satisfies Readonly<Record<ExposureKind, number>>;
+const RESOURCES = { vibration: 'exposure:vibration', noise: 'exposure:noise', vapour: 'exposure:vapour' } as const;
+const LIMITS = { vibration: VIBRATION_LIMIT_POINTS * PARTS.vibration, noise: PARTS.noise, vapour: PARTS.vapour } as const;
+const KINDS: readonly ExposureKind[] = ['vibration', 'noise', 'vapour'];
 
 /** What an unfinished task does to the air of its zone. */
 interface InAir {
@@ -73,13 +68,11 @@ export function fireStates(draft: Draft, task: Task, wet: Pick<StateNeed, 'tail'
   return own.makesSparks ? [{ medium: fireMedium(own.zone), state: 'sparks', tail: 0 }] : [];
 }
 
-/** What a task's tools take of each daily limit, in whole parts a minute. */
-function ratesOf(document: SeriesDocument, task: Task): Readonly<Record<What, number>> {
-  const tools = document.equipment.filter(({ id }) => task.equipmentIds.includes(id)).map(({ exposure }) => exposure);
-  const share = task.hazards.toolShare;
-  const points = tools.reduce((sum, { vibration }) => sum + vibrationPoints({ magnitude: vibration ?? 0, minutes: 1 }), 0);
-  const noise = tools.reduce((sum, { noise: level }) => sum + (level === null ? 0 : 10 ** ((level - EAR_PROTECTION - NOISE_LIMIT) / 10) / 480), 0);
-  return { vibration: Math.ceil(points * share * POINT), noise: Math.ceil(noise * share * NOISE_DAY) };
+/** What a minute of a task takes of each daily limit, in whole parts. */
+function ratesOf(document: SeriesDocument, task: Task): Readonly<Record<ExposureKind, number>> {
+  const rates = exposureRates(document, task);
+  const whole = (kind: ExposureKind): number => Math.ceil((rates.find((rate) => rate.kind === kind)?.perMinute ?? 0) * PARTS[kind]);
+  return { vibration: whole('vibration'), noise: whole('noise'), vapour: whole('vapour') };
 }
 
 /** Demands on the daily limits. The limits are of one person: counted as if the same one held every tool that day. */

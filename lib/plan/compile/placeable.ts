@@ -1,5 +1,6 @@
 /** Activities that nothing ahead can hold are told apart before the engine sees them. */
 import { formatWorkLength } from '@/lib/calendar';
+import { asksForSecond } from '@/lib/safety';
 import type { Activity, Interval } from '@/lib/scheduling';
 import type { Draft } from './draft';
 import { readName } from './names';
@@ -33,7 +34,16 @@ function crewFault(draft: Draft, activity: Activity): Impossibility | null {
     const have = names.length === 0 ? 'nobody has it' : `only ${names.join(' and ')} ${names.length === 1 ? 'has' : 'have'} it`;
     return { text: `Needs ${count} ${count === 1 ? 'person' : 'people'} with the skill, and ${have}.`, change: 'Give the skill to another person, or ask for fewer.' };
   }
-  return null;
+  return aloneFault(draft, activity);
+}
+
+/** One of the crew alone, with work that is never done with one person. */
+function aloneFault({ document, tasks }: Draft, activity: Activity): Impossibility | null {
+  const { kind, id } = readName(activity.id);
+  const task = kind === 'task' ? tasks.get(id) : undefined;
+  const hazard = task === undefined || document.people.length > 1 ? null : asksForSecond(document, task);
+  if (hazard === null) return null;
+  return { text: `Is never done with one person (${hazard.name.toLowerCase()}), and there is nobody else in the crew.`, change: 'Add a second person, or give the work to an outside trade.' };
 }
 
 /**

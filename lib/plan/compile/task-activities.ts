@@ -2,6 +2,7 @@
 import { DEFAULT_WORKSHOP, heldForShots, isFilmedAhead, statesOf, type SeriesDocument, type Task } from '@/lib/build';
 import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
+import { asksForSecond } from '@/lib/safety';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
 import { breathStates, exposureDemands, fireStates } from './exposure';
 import { addLag, cureOf, need, previousPlace, type Draft } from './draft';
@@ -30,8 +31,13 @@ export function taskMinutes(document: SeriesDocument, task: Task): number {
   return bookable(timesOf(document)(task).mean);
 }
 
+/** Anybody, beside the one who does it: for work that is never done with one person. */
+function secondPerson({ document }: Draft, task: Task): readonly Task['crew'][number][] {
+  return asksForSecond(document, task) === null ? [] : [{ skill: null, count: 1 }];
+}
+
 function crewNeeds(draft: Draft, task: Task): CrewNeed[] {
-  return task.crew
+  return [...task.crew, ...secondPerson(draft, task)]
     .filter((needed) => needed.count > 0)
     .map(({ skill, count }) => ({
       pool: draft.document.people.filter((person) => skill === null || person.skills.includes(skill)).map((person) => personResource(person.id)),

@@ -1,7 +1,7 @@
 /** Facts of the engine in trade words. */
 import { formatDay, formatMoment } from '@/lib/calendar';
 import type { Fact } from '@/lib/scheduling';
-import { NOISE_LIMIT, VIBRATION_LIMIT_POINTS } from '@/lib/safety';
+import { asksForSecond, NOISE_LIMIT, VIBRATION_LIMIT_POINTS } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
 import type { Draft } from '../compile/draft';
@@ -30,12 +30,19 @@ function resourceWords(draft: Draft, fact: Extract<Fact, { kind: 'resource' }>, 
   return { text: `${name} is busy until ${at(draft, until)}${by}.`, change: 'Let somebody else with the skill do one of them.' };
 }
 
+/** Why the plan gives a task somebody more than it asks for. */
+function neverAlone(draft: Draft, activity: string): string {
+  const task = draft.tasks.get(readName(activity).id);
+  const hazard = task === undefined || readName(activity).kind !== 'task' ? null : asksForSecond(draft.document, task);
+  return hazard === null ? '' : `Never with one person, because of ${hazard.name.toLowerCase()}: two are needed. `;
+}
+
 function crewWords(draft: Draft, fact: Extract<Fact, { kind: 'crew' }>, until: Instant | null): Words {
   if (fact.pool.length === 0) return { text: 'Nobody has the skill.', change: 'Give the skill to a person.' };
   const who = fact.pool.length === draft.document.people.length && fact.pool.length > 1 ? 'anybody' : poolNames(draft, fact.pool, 'or');
-  if (fact.blockers.length === 0) return { text: `No fitting session before ${at(draft, until)} has ${who} with enough time left.`, change: `Bring ${who === 'anybody' ? 'somebody' : who} into an earlier session.` };
+  if (fact.blockers.length === 0) return { text: `${neverAlone(draft, fact.activity)}No fitting session before ${at(draft, until)} has ${who} with enough time left.`, change: `Bring ${who === 'anybody' ? 'somebody' : who} into an earlier session.` };
   const busy = who === 'anybody' ? 'Everybody who is there is' : `${poolNames(draft, fact.pool, 'and')} ${fact.pool.length === 1 ? 'is' : 'are'}`;
-  return { text: `${busy} busy until ${at(draft, until)} with ${joinTitles(draft, fact.blockers)}.`, change: 'Bring one more person into that session, or do one of them another day.' };
+  return { text: `${neverAlone(draft, fact.activity)}${busy} busy until ${at(draft, until)} with ${joinTitles(draft, fact.blockers)}.`, change: 'Bring one more person into that session, or do one of them another day.' };
 }
 
 function stateFactWords(draft: Draft, fact: Extract<Fact, { kind: 'state' }>, until: Instant | null): Words {
@@ -71,12 +78,18 @@ function calendarWords(draft: Draft, activity: string, until: Instant | null): W
   return { text: `Needs time ${demands}${length}: the first that is left starts ${at(draft, until)}.`, change: 'Add such a session earlier.' };
 }
 
+const EXPOSURES = {
+  vibration: { text: `hand-arm vibration of ${VIBRATION_LIMIT_POINTS} points`, change: 'Do part of it on another day, or take a smoother tool.' },
+  noise: { text: `noise of ${NOISE_LIMIT} dB(A) behind ear protection`, change: 'Do part of it on another day, or take a quieter tool.' },
+  vapour: { text: 'vapour of eight hours at the limit, as without a mask', change: 'Do part of it on another day, spray less, or move more air.' },
+} as const;
+
 function budgetWords(draft: Draft, budget: string): Words {
   const whose = draft.budgetReasons.get(budget);
   if (!whose) throw new Error(`The engine named an unknown budget "${budget}".`);
   if (whose.kind === 'exposure') {
-    const what = whose.what === 'vibration' ? `hand-arm vibration of ${VIBRATION_LIMIT_POINTS} points` : `noise of ${NOISE_LIMIT} dB(A) behind ear protection`;
-    return { text: `The tools of ${formatDay(whose.date)} reach the daily limit: ${what}, counted as if one person held them all.`, change: 'Do part of it on another day, or take a quieter, smoother tool.' };
+    const { text, change } = EXPOSURES[whose.what];
+    return { text: `The work of ${formatDay(whose.date)} reaches the daily limit: ${text}, counted as if one person did all of it.`, change };
   }
   const person = draft.document.people.find((candidate) => candidate.id === whose.personId)?.name ?? whose.personId;
   const session = draft.document.sessions.find((candidate) => candidate.id === whose.sessionId);

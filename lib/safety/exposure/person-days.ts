@@ -3,6 +3,7 @@ import type { Equipment, SeriesDocument, Task } from '@/lib/build';
 import { dateOf, type CivilDate } from '@/lib/calendar';
 import type { Instant } from '@/lib/units';
 import { countNoise, NOISE_ACTION_LOWER, NOISE_ACTION_UPPER, NOISE_LIMIT, type NoiseDay, type NoisePiece } from './noise';
+import { taskDose } from './task-vapour';
 import { countVibration, VIBRATION_ACTION_POINTS, VIBRATION_LIMIT_POINTS, type VibrationDay, type VibrationPiece } from './vibration';
 
 /** A dated piece of work of a task, with who does it. */
@@ -22,6 +23,8 @@ export interface PersonDay {
   readonly noiseLevel: ExposureLevel;
   readonly vibration: VibrationDay;
   readonly vibrationLevel: ExposureLevel;
+  /** Vapour as breathed without a mask, as a share of eight hours at the limit; tasks add up. */
+  readonly vapour: number;
   readonly taskIds: readonly string[];
   /** Tools of loud or shaking work none of which has a figure: what they do is not counted. */
   readonly unknownTools: readonly string[];
@@ -34,6 +37,7 @@ interface Tally {
   readonly vibration: VibrationPiece[];
   readonly taskIds: Set<string>;
   readonly unknown: Set<string>;
+  vapour: number;
 }
 
 function judgeNoise({ dailyLevel }: NoiseDay): ExposureLevel {
@@ -77,16 +81,18 @@ function tallyUp(document: SeriesDocument, pieces: readonly WorkedPiece[]): read
     const tools = toolsOf(document, task);
     for (const personId of piece.personIds) {
       const key = `${date}/${personId}`;
-      const tally = tallies.get(key) ?? { personId, date, noise: [], vibration: [], taskIds: new Set<string>(), unknown: new Set<string>() };
+      const tally = tallies.get(key) ?? { personId, date, noise: [], vibration: [], taskIds: new Set<string>(), unknown: new Set<string>(), vapour: 0 };
       tallies.set(key, tally);
-      addTask(tally, tools, task, (piece.end - piece.start) / 60_000);
+      const worked = (piece.end - piece.start) / 60_000;
+      addTask(tally, tools, task, worked);
+      tally.vapour += worked * taskDose(document, task);
     }
   }
   return [...tallies.values()];
 }
 
 /**
- * Noise and vibration by person and day, in order. Everybody on a task counts as holding its tools; several tools of one
+ * Noise, vibration and vapour by person and day, in order, for the people that the plan has on each piece. Everybody on a task counts as holding its tools; several tools of one
  * task count one after the other for the whole tool time, so the figures are high rather than low.
  * @throws Error when a tool's figure is out of range: the form refuses those
  */
@@ -96,7 +102,7 @@ export function listPersonDays(document: SeriesDocument, pieces: readonly Worked
     if (!noise.ok || !vibration.ok) throw new Error('A tool has noise or vibration out of range');
     return {
       personId: tally.personId, date: tally.date, noise: noise.value, noiseLevel: judgeNoise(noise.value),
-      vibration: vibration.value, vibrationLevel: judgeVibration(vibration.value),
+      vibration: vibration.value, vibrationLevel: judgeVibration(vibration.value), vapour: tally.vapour,
       taskIds: [...tally.taskIds], unknownTools: [...tally.unknown],
     };
   }).toSorted((a, b) => a.date.localeCompare(b.date) || a.personId.localeCompare(b.personId));

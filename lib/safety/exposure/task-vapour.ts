@@ -39,3 +39,13 @@ export function vapourOfTask(document: SeriesDocument, task: Task): Result<TaskV
   });
   return course.ok ? ok({ ...course.value, material, limit: limit ?? 0 }) : course;
 }
+
+/**
+ * What a planned minute of a task takes of a person's day of vapour, as a share of eight hours at the limit: the mean while
+ * spraying, as breathed without a mask. 0 where the task sprays no solvent, or figures are missing.
+ */
+export function taskDose(document: SeriesDocument, task: Task): number {
+  const vapour = vapourOfTask(document, task);
+  if (vapour === null || !vapour.ok) return 0;
+  return (vapour.value.mean / vapour.value.limit / 480) * task.hazards.toolShare;
+}

@@ -34,6 +34,13 @@ export function minutesToShare(airChanges: number, share: number): number {
   return (Math.log(1 / share) / airChanges) * 60;
 }
 
+/** Mean ppm over the time of a steady release, from nothing: the integral of {@link buildUpPpm}. */
+export function meanPpm(release: number, ventilation: number, volume: number, minutes: number): number {
+  const turns = (ventilation * minutes) / volume;
+  // A series for almost no air: the difference below would be lost to rounding.
+  return turns < 1e-6 ? (release * minutes * 1e6) / (2 * volume) : (release / ventilation) * (1 - (1 - Math.exp(-turns)) / turns) * 1e6;
+}
+
 export interface SprayedVapour {
   /** Paint as sprayed, ml, and the share of it that evaporates. */
   readonly sprayed: number;
@@ -53,7 +60,9 @@ export interface SprayedVapour {
 export interface VapourCourse {
   /** At the end of spraying, ppm: the highest. */
   readonly peak: number;
-  /** The same in mg/m3. */
+  /** Mean over the spraying, ppm. */
+  readonly mean: number;
+  /** The same as the peak, in mg/m3. */
   readonly peakMilligrams: number;
   /** As if no air moved, ppm. */
   readonly closedRoom: number;
@@ -89,7 +98,8 @@ export function followVapour(vapour: SprayedVapour): Result<VapourCourse> {
   const release = (closedRoom * litres) / 1e6 / minutes;
   const peak = buildUpPpm(release, (changes * litres) / 60, litres, minutes);
   const wait = changes === 0 ? null : Math.max(0, minutesToShare(changes, limit / Math.max(peak, limit)));
-  return ok({ peak, peakMilligrams: toMilligrams(peak, molarMass), closedRoom, belowLimitAfter: peak <= limit ? 0 : wait });
+  const mean = meanPpm(release, (changes * litres) / 60, litres, minutes);
+  return ok({ peak, mean, peakMilligrams: toMilligrams(peak, molarMass), closedRoom, belowLimitAfter: peak <= limit ? 0 : wait });
 }
 
 /**

@@ -1,7 +1,7 @@
 /** Shapes of what is kept about hazards as JSON in a row. */
 import {
   isHazardFact, NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR,
-  type Evidence, type HazardFact, type HazardFields, type MaterialVapour, type RoomAir, type SourceStatus, type StatementAbout, type TaskHazards, type ToolExposure,
+  type Consent, type CutChecks, type Evidence, type HazardFact, type HazardFields, type MaterialVapour, type RoomAir, type SourceStatus, type StatementAbout, type TaskHazards, type ToolExposure,
 } from '@/lib/build';
 import { z } from 'zod';
 import { oneOf, readJson } from '../column';
@@ -28,6 +28,12 @@ export const readToolExposure = (text: string | null, cell: Cell): ToolExposure 
 export const readRoomAir = (text: string | null, cell: Cell): RoomAir => readOr(roomAir, text, NO_ROOM_AIR, cell);
 export const readVapour = (text: string | null, cell: Cell): MaterialVapour => readOr(vapour, text, NO_VAPOUR, cell);
 
+export const consentShape: z.ZodType<Consent> = z.object({ givenOn: z.string().nullable(), until: z.string().nullable(), where: z.string() });
+export const cutChecksShape: z.ZodType<CutChecks> = z.object({
+  captions: z.object({ file: z.string(), readOn: z.string().nullable() }),
+  flashes: z.object({ perSecond: z.number().nullable(), remedy: z.string(), countedOn: z.string().nullable() }),
+});
+
 const status = oneOf<SourceStatus>({ read: true, memory: true, computed: true, judgement: true, practice: true });
 const trigger = z.array(z.array(fact));
 
@@ -49,7 +55,7 @@ export const hazardFields: z.ZodType<HazardFields> = z.object({
 });
 
 const evidence: z.ZodType<Evidence> = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('take'), take: z.string(), timecode: z.string() }), z.object({ kind: z.literal('exception') }), z.object({ kind: z.literal('withdrawn') }),
+  z.object({ kind: z.literal('take'), take: z.string(), timecode: z.string(), entryId: z.string().optional() }), z.object({ kind: z.literal('exception') }), z.object({ kind: z.literal('withdrawn') }),
 ]);
 
 export const statementAbout: z.ZodType<StatementAbout> = z.discriminatedUnion('sort', [

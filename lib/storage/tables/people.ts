@@ -2,7 +2,8 @@ import type { Person } from '@/lib/build';
 import type { PersonModel } from '../generated/models';
 import { readJson } from '../column';
 import { plainTable } from '../table';
-import { consents, dateSpans, texts, weeklyHours } from './values';
+import { consentShape } from './hazard-values';
+import { dateSpans, texts, weeklyHours } from './values';
 
 export const people = plainTable<Person, PersonModel>({
   kind: 'person',
@@ -25,7 +26,7 @@ export const people = plainTable<Person, PersonModel>({
       skills: readJson(texts, skillsJson, cell('skillsJson')),
       hours: readJson(weeklyHours, hoursJson, cell('hoursJson')),
       away: readJson(dateSpans, awayJson, cell('awayJson')),
-      ...(consentJson === null ? {} : { consent: readJson(consents, consentJson, cell('consentJson')) }),
+      ...(consentJson === null ? {} : { consent: readJson(consentShape, consentJson, cell('consentJson')) }),
     };
   },
 });

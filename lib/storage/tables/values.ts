@@ -1,5 +1,5 @@
 /** Shapes of the values that are kept as JSON in a row. */
-import type { CameraKit, Consent, Coverage, DateSpan, FilmingPractice, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
+import type { CameraKit, Coverage, DateSpan, FilmingPractice, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
 import { instant, minutes } from '@/lib/units';
 import { z } from 'zod';
 import { oneOf } from '../column';
@@ -11,8 +11,6 @@ const weekday = z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4),
 export const weeklyHours: z.ZodType<readonly WeeklyHours[]> = z.array(z.object({ weekday, from: z.string(), to: z.string() }));
 
 export const dateSpans: z.ZodType<readonly DateSpan[]> = z.array(z.object({ from: z.string(), to: z.string(), why: z.string() }));
-
-export const consents: z.ZodType<Consent> = z.object({ agreedOn: z.string().nullable(), until: z.string().nullable() });
 
 export const coverages = oneOf<Coverage>({
   none: true, 'locked-off': true, 'moved camera': true, 'inserts and teaching': true, 'piece to camera': true, 'time-lapse': true, montage: true,

@@ -2,7 +2,7 @@
 
 import { runAction } from '@/app/_actions/run';
 import type { Outcome } from '@/app/_actions/outcome';
-import { addHazards, changeRecord, overrideGate, removeRecord, ruleHazard, signItem } from '@/lib/commands';
+import { addHazards, changeRecord, overrideGate, ruleHazard, signItem } from '@/lib/commands';
 
 /** What is typed in the small forms of safety; the commands read and judge it. */
 type Input = Readonly<Record<string, unknown>>;
@@ -26,8 +26,4 @@ export async function ruleHazardAction(seriesId: string, input: Input): Promise<
 
 export async function addHazardsAction(seriesId: string, text: string): Promise<Outcome> {
   return runAction(seriesId, (context) => addHazards(context, seriesId, text));
-}
-
-export async function removeHazardAction(seriesId: string, id: string, revision: number): Promise<Outcome> {
-  return runAction(seriesId, (context) => removeRecord(context, seriesId, 'hazard', id, revision));
 }

@@ -2,8 +2,8 @@
 
 import Link from 'next/link';
 import { useState } from 'react';
-import { Check, CircleDashed, FileCheck, RotateCcw, type LucideIcon } from 'lucide-react';
-import { Button, SelectField, taskHazardsPath, UntilReady } from '@/app/_ui';
+import { BookCheck, Check, CircleDashed, FileCheck, RotateCcw, type LucideIcon } from 'lucide-react';
+import { Button, recordPath, SelectField, taskHazardsPath, UntilReady } from '@/app/_ui';
 import type { EpisodeSafetyView, ItemGroup, ItemView } from '@/lib/views';
 import { SignForm } from './sign-form';
 import styles from './safety.module.css';
@@ -24,6 +24,7 @@ export function Checklist({ view }: { readonly view: EpisodeSafetyView }) {
             <Line
               key={item.id}
               item={item}
+              seriesId={view.seriesId}
               isOpen={openId === item.id}
               toggle={() => setOpenId(openId === item.id ? null : item.id)}
               form={<SignForm view={view} item={item} personId={personId} done={() => setOpenId(null)} />}
@@ -60,18 +61,20 @@ function Group({ group, view, children }: { readonly group: ItemGroup; readonly 
   );
 }
 
-const SIGNS: Readonly<Record<ItemView['state'], LucideIcon>> = { open: CircleDashed, evidenced: Check, excepted: FileCheck, reopened: RotateCcw };
+const SIGNS: Readonly<Record<ItemView['state'], LucideIcon>> = { open: CircleDashed, evidenced: Check, excepted: FileCheck, recorded: BookCheck, reopened: RotateCcw };
 
 interface LineProps {
   readonly item: ItemView;
+  readonly seriesId: string;
   readonly isOpen: boolean;
   readonly toggle: () => void;
   readonly form: React.ReactNode;
 }
 
-function Line({ item, isOpen, toggle, form }: LineProps) {
+function Line({ item, seriesId, isOpen, toggle, form }: LineProps) {
+  const record = item.record === null ? null : recordPath(seriesId, item.record.kind, item.record.id);
   const Icon = SIGNS[item.state];
-  const tone = item.state === 'evidenced' || item.state === 'excepted' ? styles.good : item.isNeeded ? styles.stop : styles.soft;
+  const tone = item.state === 'evidenced' || item.state === 'excepted' || item.state === 'recorded' ? styles.good : item.isNeeded ? styles.stop : styles.soft;
   return (
     <li id={item.anchor} className={styles.line}>
       <span className={`${styles.state} ${tone}`}>
@@ -86,12 +89,21 @@ function Line({ item, isOpen, toggle, form }: LineProps) {
             {message} {fix}
           </p>
         ))}
+        {item.why === null ? null : <p className={styles.stop}>Open again: {item.why}.</p>}
+        {item.recorded === null ? null : <p className={styles.soft}>{item.recorded}</p>}
         {item.signed === null ? null : <p className={styles.soft}>{item.signed}</p>}
+        {record === null || item.record === null ? null : (
+          <p>
+            <Link href={record}>The record: {item.record.name}</Link>
+          </p>
+        )}
         {isOpen ? form : null}
       </div>
-      <Button look="quiet" onClick={toggle} aria-expanded={isOpen} aria-label={`${isOpen ? 'Close' : 'Sign'}: ${item.kindWord}, ${item.text}`}>
-        {isOpen ? 'Close' : 'Sign'}
-      </Button>
+      {item.state === 'recorded' ? null : (
+        <Button look="quiet" onClick={toggle} aria-expanded={isOpen} aria-label={`${isOpen ? 'Close' : 'Sign'}: ${item.kindWord}, ${item.text}`}>
+          {isOpen ? 'Close' : 'Sign'}
+        </Button>
+      )}
     </li>
   );
 }

@@ -4,7 +4,7 @@ import { taskHazardsPath } from '@/app/_ui';
 import type { ExposureRow, VapourRow } from '@/lib/views';
 import styles from './safety.module.css';
 
-/** Noise and vibration by person and day. */
+/** Noise, vibration and vapour by person and day. */
 export function ExposureTable({ rows }: { readonly rows: readonly ExposureRow[] }) {
   if (rows.length === 0) return null;
   return (
@@ -16,6 +16,7 @@ export function ExposureTable({ rows }: { readonly rows: readonly ExposureRow[] 
           </strong>
           <span>Noise {row.noise}</span>
           <span>Vibration {row.vibration}</span>
+          <span>Vapour {row.vapour}</span>
           <span className={row.tone === 'over' ? styles.stop : row.tone === 'below' ? styles.soft : styles.warn}>
             {row.tone === 'over' ? <OctagonX size={16} aria-hidden /> : row.tone === 'below' ? null : <TriangleAlert size={16} aria-hidden />} {row.advice}
           </span>

@@ -40,7 +40,7 @@ export default async function SafetyPage({ params }: Props) {
         </ul>
       </section>
       <section className={styles.section} aria-labelledby="exposure-head">
-        <h2 id="exposure-head">Noise and vibration, three weeks ahead</h2>
+        <h2 id="exposure-head">Noise, vibration and vapour by person and day, three weeks ahead</h2>
         {view.hasPlan ? null : (
           <p className={styles.soft}>
             Nothing is planned, so nothing can be added up. <Link href={plansPath(seriesId)}>Make a plan</Link>
@@ -152,12 +152,14 @@ function Matrix({ view }: { readonly view: SafetyRoomView }) {
 function Reviews({ view }: { readonly view: SafetyRoomView }) {
   return (
     <details className={styles.fold}>
-      <summary>Sources to read, or to read again ({view.reviews.length})</summary>
-      <p className={styles.soft}>Once a year each source is read again. What is from memory or from practice counts as unverified until somebody has read a source.</p>
+      <summary>Yearly review of {view.reviews.length} sources: {view.reviewSummary}</summary>
+      <p className={styles.soft}>
+        Each source is read again within a year of the last reading. What is from memory or from practice counts as unverified until somebody has read a source: copy the hazard, name the source and the day.
+      </p>
       <ul className={`plain ${styles.reviews}`}>
-        {view.reviews.map(({ hazard, text, why }) => (
-          <li key={`${hazard}:${text}`}>
-            <strong>{hazard}</strong> {text} <span className={styles.warn}>{why}</span>
+        {view.reviews.map(({ text, when, hazards, isDue }) => (
+          <li key={text}>
+            <strong>{text}</strong> <span className={isDue ? styles.warn : styles.soft}>{when}</span> <span className={styles.soft}>({hazards})</span>
           </li>
         ))}
       </ul>

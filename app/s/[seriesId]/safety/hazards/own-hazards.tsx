@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { Button, Field, FieldErrors, SelectField, UntilReady } from '@/app/_ui';
-import { addHazardsAction, removeHazardAction } from '../actions';
+import { addHazardsAction } from '../actions';
 import { useSafetyAction } from '../use-safety-action';
 import styles from '../safety.module.css';
 
@@ -11,7 +11,7 @@ interface AddHazardsProps {
   readonly templates: readonly { readonly id: string; readonly name: string; readonly asText: string }[];
 }
 
-/** Copies a hazard as text, to be changed for where you live, or takes in what others wrote. */
+/** Hazards as text: what others wrote is taken in, and any hazard can be taken along. */
 export function AddHazards({ seriesId, templates }: AddHazardsProps) {
   const [from, setFrom] = useState('');
   const [text, setText] = useState('');
@@ -27,7 +27,7 @@ export function AddHazards({ seriesId, templates }: AddHazardsProps) {
   });
   return (
     <details className={styles.fold}>
-      <summary>Add your own, or copy one and make it fit where you live</summary>
+      <summary>Take in hazards as text, or take one along to another series</summary>
       <UntilReady>
         <form
           className={styles.form}
@@ -49,18 +49,5 @@ export function AddHazards({ seriesId, templates }: AddHazardsProps) {
         </form>
       </UntilReady>
     </details>
-  );
-}
-
-/** Takes a hazard of ones own out again; the library's comes back in its place. */
-export function RemoveHazard({ seriesId, id, revision }: { readonly seriesId: string; readonly id: string; readonly revision: number }) {
-  const { errors, isPending, run } = useSafetyAction(seriesId);
-  return (
-    <UntilReady>
-      <Button look="stop" aria-disabled={isPending} onClick={() => run(() => removeHazardAction(seriesId, id, revision), () => {})}>
-        Remove
-      </Button>
-      <FieldErrors id={`remove-${id}`} errors={errors} />
-    </UntilReady>
   );
 }

@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { PageBody, PageHead, safetyPath } from '@/app/_ui';
+import { LinkButton, newRecordPath, PageBody, PageHead, recordPath, safetyPath } from '@/app/_ui';
 import { loadDocument, viewHazards, type HazardCard } from '@/lib/views';
-import { AddHazards, RemoveHazard } from './own-hazards';
+import { AddHazards } from './own-hazards';
 import styles from '../safety.module.css';
 
 interface Props {
@@ -24,6 +24,11 @@ export default async function HazardsPage({ params }: Props) {
         title="Library of hazards"
         above={<Link href={safetyPath(seriesId)}>Safety</Link>}
         lead={`${cards.length} hazards${own > 0 ? `, ${own} of them your own` : ''}. The maker's instructions, local codes and licensed practice come first. What nobody has read in a source is marked unverified.`}
+        actions={
+          <LinkButton look="main" href={newRecordPath(seriesId, 'hazard')}>
+            Add a hazard
+          </LinkButton>
+        }
       />
       <AddHazards seriesId={seriesId} templates={cards.map(({ id, name, asText }) => ({ id, name, asText }))} />
       {cards.map((card) => (
@@ -82,7 +87,13 @@ function Card({ card, seriesId }: { readonly card: HazardCard; readonly seriesId
           </ul>
         </dd>
       </dl>
-      {card.own === null ? null : <RemoveHazard seriesId={seriesId} id={card.own.id} revision={card.own.revision} />}
+      <p className={styles.cardLinks}>
+        {card.own === null ? (
+          <LinkButton href={`${newRecordPath(seriesId, 'hazard')}?like=${encodeURIComponent(card.id)}`}>Copy it and make it fit where you live</LinkButton>
+        ) : (
+          <LinkButton href={recordPath(seriesId, 'hazard', card.own.id) ?? ''}>Change or remove</LinkButton>
+        )}
+      </p>
     </details>
   );
 }

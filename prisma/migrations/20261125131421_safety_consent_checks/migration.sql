@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Episode" ADD COLUMN "checksJson" TEXT;
