@@ -12,10 +12,11 @@ const LAYERS = [
   ['commands', 'views'],
   ['exchange', 'storage', 'worker'],
   ['plan', 'forecast'],
+  ['continuity'],
   ['safety'],
-  ['episodes', 'continuity'],
+  ['episodes'],
   ['scheduling'],
-  ['build', 'estimate', 'cure', 'outwork', 'climate'],
+  ['build', 'footage', 'estimate', 'cure', 'outwork', 'climate'],
   ['calendar'],
   ['units', 'result'],
 ];

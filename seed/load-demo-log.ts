@@ -2,7 +2,7 @@
 import type { SeriesDocument, Task } from '@/lib/build';
 import { dateOf, startOfDay } from '@/lib/calendar';
 import { logEntry, type CommandContext } from '@/lib/commands';
-import { frameAtMoment, writeTimecode } from '@/lib/continuity';
+import { frameAtMoment, writeTimecode } from '@/lib/footage';
 import { ok, type Result } from '@/lib/result';
 import { instant, type Instant } from '@/lib/units';
 

@@ -1,4 +1,4 @@
-import { framesPerDay, writeTimecode, type LogEntry, type TakeFacts } from '@/lib/continuity';
+import { framesPerDay, writeTimecode, type LogEntry, type TakeFacts } from '@/lib/footage';
 import { fail, issue, type Result } from '@/lib/result';
 import type { CommandContext } from './context';
 import { logEntry, type Logged } from './log-entry';

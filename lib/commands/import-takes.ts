@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readTakesCsv, type TakeRow } from '@/lib/exchange';
-import { writeTimecode } from '@/lib/continuity';
+import { writeTimecode } from '@/lib/footage';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { CommandContext } from './context';
 import { logEntry } from './log-entry';

@@ -1,4 +1,5 @@
-import { correctClock, framesPerDay, isTake, readTimecode, wordsOf, type LogEntry, type TakeFacts, type TimecodeFormat } from '@/lib/continuity';
+import { correctClock } from '@/lib/continuity';
+import { framesPerDay, isTake, readTimecode, wordsOf, type LogEntry, type TakeFacts, type TimecodeFormat } from '@/lib/footage';
 import { findRecord, type SeriesDocument } from '@/lib/build';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { instant, type Instant } from '@/lib/units';

@@ -1,5 +1,5 @@
 /** Timelines as OpenTimelineIO JSON: one track of clips with gaps between them, and markers. */
-import type { FrameRate } from '@/lib/continuity';
+import type { FrameRate } from '@/lib/footage';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { z } from 'zod';
 

@@ -1,5 +1,5 @@
 /** Takes as a table, out and in. */
-import { checkFormat, FRAME_RATES, readTimecode, sayRate, writeTimecode, type TakeFacts, type TimecodeFormat } from '@/lib/continuity';
+import { checkFormat, FRAME_RATES, readTimecode, sayRate, writeTimecode, type TakeFacts, type TimecodeFormat } from '@/lib/footage';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import { instant, type Instant } from '@/lib/units';
 import { readCsv, writeCsv } from './csv';

@@ -1,5 +1,5 @@
 /** The running log: rows are added and never changed, and an entry that comes twice is kept once. */
-import { LOG_KINDS, type LogEntry, type LogKind } from '@/lib/continuity';
+import { LOG_KINDS, type LogEntry, type LogKind } from '@/lib/footage';
 import { instant, type Instant } from '@/lib/units';
 import { z } from 'zod';
 import { readInstant, readJson, writeInstant } from './column';

@@ -2,7 +2,7 @@
 import type { Change, SavedChange, Series, SeriesDocument } from '@/lib/build';
 import type { Reading } from '@/lib/climate';
 import type { NewForecast, SavedForecast } from '@/lib/forecast';
-import type { LogEntry, LogKind } from '@/lib/continuity';
+import type { LogEntry, LogKind } from '@/lib/footage';
 import type { PlanStatus, SavedPlan } from '@/lib/plan';
 import { fail, issue, ok } from '@/lib/result';
 import type { Result } from '@/lib/result';

@@ -1,7 +1,7 @@
 /** The log for other programs. */
 import type { SeriesDocument } from '@/lib/build';
 import { dateOf } from '@/lib/calendar';
-import { framesOfSeconds, isTake, standingEntries, type LogEntry, type TakeEntry } from '@/lib/continuity';
+import { framesOfSeconds, isTake, standingEntries, type LogEntry, type TakeEntry } from '@/lib/footage';
 import { writeOtio, writeTakesCsv, writeWebVtt, type Cue, type TimelineClip } from '@/lib/exchange';
 import type { Result } from '@/lib/result';
 import { ok } from '@/lib/result';

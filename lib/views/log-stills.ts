@@ -1,7 +1,8 @@
 /** Stills of neighbouring pieces side by side, in the order of airing. */
 import type { SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
-import { lookAt, takesOfPiece, type AiredPiece, type Facts, type Look, type TakeEntry } from '@/lib/continuity';
+import { lookAt, takesOfPiece, type AiredPiece, type Facts } from '@/lib/continuity';
+import type { Look, TakeEntry } from '@/lib/footage';
 import { loadFacts } from './continuity-facts';
 import type { ViewContext } from './context';
 

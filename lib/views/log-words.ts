@@ -1,7 +1,8 @@
 /** Entries of the log in words. */
 import type { Camera, SeriesDocument } from '@/lib/build';
 import { formatClock } from '@/lib/calendar';
-import { framesPerDay, isTake, recordedSpan, sayClock, sayFormat, writeTimecode, type LogEntry, type LogKind, type TakeEntry, type TakeFacts } from '@/lib/continuity';
+import { recordedSpan, sayClock } from '@/lib/continuity';
+import { framesPerDay, isTake, sayFormat, writeTimecode, type LogEntry, type LogKind, type TakeEntry, type TakeFacts } from '@/lib/footage';
 import type { Instant } from '@/lib/units';
 
 export interface EntryView {

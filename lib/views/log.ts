@@ -1,7 +1,7 @@
 /** The log of a day, or what was found in all of it. */
 import type { SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, endOfDay, formatDay, isCivilDate, startOfDay } from '@/lib/calendar';
-import { standingEntries, type LogEntry } from '@/lib/continuity';
+import { standingEntries, type LogEntry } from '@/lib/footage';
 import type { ViewContext } from './context';
 import { describeEntry, sayCameraClock, type EntryView } from './log-words';
 

@@ -1,6 +1,7 @@
 /** The now view, computed from a series, its accepted plan and the moment. */
 import type { SeriesDocument, Session } from '@/lib/build';
 import { dateOf, formatClock, formatIsoWeek, formatLength, formatMoment, formatWorkLength, isoWeekOf } from '@/lib/calendar';
+import type { ReadingRows } from '@/lib/cure';
 import type { PlanBlock, SavedPlan, Span } from '@/lib/plan';
 import { minutesBetween, type Instant } from '@/lib/units';
 import type { NowView, NowWork, Reminder } from './now-model';
@@ -9,7 +10,12 @@ import { isErrand, showBlock } from './week-block';
 import { stampPlan } from './week-plan';
 import { countFilmedMinutes } from './week-ready';
 import { listSessionWork, showSession, type SessionWork } from './week-sessions';
+import { breatheSound, spanAround, type Air } from './workshop-air';
 import { formatClockRange, formatCount, formatDistance, formatRange } from './week-words';
+
+/** Days of climate around now: coats that may still be open behind, the next session ahead. */
+const DAYS_BACK = 60;
+const DAYS_AHEAD = 30;
 
 /** Pieces named under Next. */
 const MOST_NEXT = 4;
@@ -19,6 +25,8 @@ export interface NowInput {
   readonly plan: SavedPlan | null;
   readonly now: Instant;
   readonly draft: number | null;
+  /** Rows of the loggers; left out: none. */
+  readonly rows?: ReadingRows;
 }
 
 /** The session that runs, else the next one. A session's last moment is no longer in it. */
@@ -58,13 +66,13 @@ function listRunningErrands(blocks: readonly PlanBlock[], now: Instant): Session
 }
 
 /** Reminders in the order of what can go wrong first. */
-function listReminders(input: NowInput, blocks: readonly PlanBlock[], work: readonly SessionWork[], view: NowView['session']): Reminder[] {
+function listReminders(input: NowInput, blocks: readonly PlanBlock[], work: readonly SessionWork[], view: NowView['session'], air: Air): Reminder[] {
   const situation = { document: input.document, blocks, now: input.now };
   const running = new Set(listRunningErrands(blocks, input.now).map(({ block }) => block.id));
   const taskIds = work.filter(({ block }) => block.kind === 'task').map(({ block }) => block.subject.id);
   return [
     ...listHandsOff(situation),
-    ...listRecoats(situation),
+    ...listRecoats(situation, air),
     ...listFilmFirst(situation, taskIds),
     ...listErrands(situation).filter((one) => !running.has(one.key)),
     ...listNotTicked(situation, new Set(work.map(({ block }) => block.id))),
@@ -88,7 +96,8 @@ export function computeNow(input: NowInput): NowView {
   const isRunning = session !== null && session.start <= now;
   const work = session ? listSessionWork(session, blocks, document.sessions) : [];
   const open = [...listRunningErrands(blocks, now), ...work].filter(({ block }) => !isTicked(block, document)).map((one) => showWork(one, input, session));
-  const card = session ? showSession(session, blocks, document, now) : null;
+  const air = breatheSound(document, spanAround(now, zone, DAYS_BACK, DAYS_AHEAD), input.rows);
+  const card = session ? showSession(session, { blocks, document, now, air }) : null;
   return {
     seriesId: document.series.id,
     seriesName: document.series.name,
@@ -104,6 +113,6 @@ export function computeNow(input: NowInput): NowView {
     now: open.filter((one) => one.phase !== 'later'),
     next: open.filter((one) => one.phase === 'later').slice(0, MOST_NEXT),
     clocks: listClocks(document, now),
-    dontForget: listReminders(input, blocks, work, card),
+    dontForget: listReminders(input, blocks, work, card, air),
   };
 }

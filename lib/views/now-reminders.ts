@@ -1,19 +1,18 @@
 /** What must not be forgotten between now and the next session. */
 import { shotsAhead } from '@/lib/plan';
-import { findWork, isDone, type SeriesDocument } from '@/lib/build';
+import type { SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
-import { coatMoments } from '@/lib/cure';
 import type { PlanBlock } from '@/lib/plan';
-import { addMinutes, minutesBetween, MINUTES_PER_DAY, type Instant } from '@/lib/units';
+import { addMinutes, MINUTES_PER_DAY, type Instant } from '@/lib/units';
+import { findNextCoat, listWindowAlarms } from './waits-curing';
 import { linkRecord, nameOf } from './week-block';
 import type { Reminder } from './now-model';
 import type { SessionCard } from './week-model';
 import { joinNames } from './week-words';
+import { listCoats, type Air } from './workshop-air';
 
 /** Errands this far ahead are worth a reminder. */
 const ERRAND_DAYS = 3;
-/** A recoat window that closes this soon is told of. */
-const RECOAT_DAYS = 4;
 
 interface Situation {
   readonly document: SeriesDocument;
@@ -36,27 +35,24 @@ export function listHandsOff({ document, blocks, now }: Situation): Reminder[] {
   }));
 }
 
-/** Coats that are on, wait for another one, and whose recoat window closes soon or has closed. */
-export function listRecoats({ document, now }: Situation): Reminder[] {
-  const { zone, workshopTemperature } = document.series;
-  return document.links.filter((link) => link.stage === 'recoatFrom' && link.from.kind === 'task').flatMap((link): Reminder[] => {
-    const laid = document.tasks.find((task) => task.id === link.from.id);
-    const next = findWork(document, link.to);
-    const material = document.materials.find((one) => one.id === laid?.coats.at(-1)?.materialId);
-    if (!laid || laid.doneAt === null || !next || isDone(next) || !material) return [];
-    const closes = coatMoments(material, laid.doneAt, workshopTemperature).recoatUntil;
-    if (closes === null || minutesBetween(now, closes) > RECOAT_DAYS * MINUTES_PER_DAY) return [];
-    const isClosed = closes <= now;
+const LATE_WORDS = { none: '', abrade: 'it must be abraded', 'clean and tack coat': 'it must be cleaned and tacked', strip: 'it must be stripped' } as const;
+
+/** Coats that are on, wait for another one, and whose recoat window closes soon, has closed, or never opens in this cold. */
+export function listRecoats({ document, now }: Situation, air: Air): Reminder[] {
+  // What the plan makes of it is told beside the plan.
+  const waiting = { document, plan: null, now };
+  return listCoats(document, null, air).filter(({ isLaid }) => isLaid).flatMap((laid): Reminder[] => {
+    const found = findNextCoat(waiting, laid);
+    const [alarm] = listWindowAlarms(waiting, laid);
+    if (found === null || alarm === undefined) return [];
+    const { next, closes } = found;
+    const late = LATE_WORDS[laid.coat.material.lateWork];
+    const text = alarm.code === 'window-closed' ? `${next.name}: the recoat window of ${laid.material.name} has closed. ${alarm.fix}`
+      : alarm.code === 'window-empty' ? `${next.name}: ${laid.material.name} has no recoat window in this cold. ${alarm.fix}`
+        : `${next.name}: put it on before the recoat window of ${laid.material.name} closes${late === '' ? '' : `, or ${late}`}.`;
     return [{
-      kind: 'recoat',
-      key: `recoat:${link.id}`,
-      text: isClosed
-        ? `${next.name}: the recoat window of ${material.name} has closed. Abrade before the next coat.`
-        : `${next.name}: put it on before the recoat window of ${material.name} closes, or it must be abraded.`,
-      moment: `${isClosed ? 'closed' : 'closes'} ${formatMoment(closes, zone)}`,
-      isUrgent: true,
-      subject: linkRecord(link.to.kind, link.to.id, [next]),
-      readyKind: null,
+      kind: 'recoat', key: `recoat:${laid.key}`, text, moment: `${closes <= now ? 'closed' : 'closes'} ${formatMoment(closes, document.series.zone)}`, isUrgent: true,
+      subject: linkRecord(next.kind, next.id, document.tasks), readyKind: null,
     }];
   });
 }

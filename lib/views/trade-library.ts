@@ -76,7 +76,7 @@ function sayLearned(ratio: LearnedRatio | null, own: readonly { readonly quoted:
   const alone = logs.length === 0 ? 'It has no past job of its own.' : `Its own ${formatCount(logs.length, 'job')} alone: ${times(Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length))} the quote.`;
   return [
     `Expected: ${times(factor)} the quote, from n = ${counts.trade} of its own, ${counts.craft} of its craft and ${counts.all} in all.`,
-    `${alone} Few jobs are pulled towards the mean of the craft and of all: one bad month is no habit.`,
+    alone,
   ];
 }
 

@@ -38,7 +38,7 @@ interface NextCoat {
 }
 
 /** The next coat that waits for a coat, and when the window between the two closes; null where none follows or the window does not close. */
-function findNextCoat(waiting: Waiting, { forecast, task }: LaidCoat): NextCoat | null {
+export function findNextCoat(waiting: Waiting, { forecast, task }: LaidCoat): NextCoat | null {
   const { document } = waiting;
   const next = listHeld(waiting, { kind: 'task', id: task.id }).find(({ ref, id }) => ref.kind === 'task' && (document.tasks.find((one) => one.id === id)?.coats.length ?? 0) > 0);
   return next === undefined || forecast.recoatUntil === null ? null : { next, closes: forecast.recoatUntil };

@@ -3,7 +3,7 @@ import { DEFAULT_WORKSHOP, type SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import type { HeatingRun, WorkshopInput } from '@/lib/climate';
 import {
-  cheapestHeating, compareHeating, findIgnitionConflicts, heaterCautions, heatingCurve, steadyOptions, type HeatingOutcome, type SolventSpan,
+  cheapestHeating, compareHeating, findIgnitionConflicts, heaterCautions, heatingCurve, heatingOf, steadyOptions, type HeatingOutcome, type SolventSpan,
 } from '@/lib/cure';
 import { issue, type Issue } from '@/lib/result';
 import { addMinutes, type Instant } from '@/lib/units';
@@ -62,7 +62,8 @@ function solventSpans(coats: readonly LaidCoat[]): readonly SolventSpan[] {
   }));
 }
 
-function listHazards(document: SeriesDocument, airZone: string, runs: readonly HeatingRun[], coats: readonly LaidCoat[]): readonly Issue[] {
+/** Hours in which something that glows or burns runs in solvent, each with its fix. */
+export function listHazards(document: SeriesDocument, airZone: string, runs: readonly HeatingRun[], coats: readonly LaidCoat[]): readonly Issue[] {
   const { heater } = document.series.workshop ?? DEFAULT_WORKSHOP;
   const { zone } = document.series;
   return findIgnitionConflicts(heater, runs, airZone, solventSpans(coats)).map(({ name, heaterKind, overlap }) =>
@@ -89,6 +90,15 @@ function listChoices(waiting: readonly LaidCoat[]): HeatingView['choices'] {
     ...zones.map((zone) => ({ value: `air:${zone}`, label: `Everything that waits in: ${zone}` })),
     ...waiting.map(({ key, material, task }) => ({ value: key, label: `${material.name}, ${task.name}` })),
   ];
+}
+
+/** Every conflict of heating and solvent in all airs within a span: by the sessions, the heating runs and the coats laid and planned. */
+export function listFireConflicts(document: SeriesDocument, coats: readonly LaidCoat[], within: { readonly start: Instant; readonly end: Instant }): readonly Issue[] {
+  const zones = [...new Set(document.places.map(({ airZone }) => airZone))];
+  return zones.flatMap((zone) => {
+    const runs = heatingOf(document, zone).filter(({ start, end }) => end > within.start && start < within.end);
+    return runs.length === 0 ? [] : listHazards(document, zone, runs, coats);
+  });
 }
 
 /** null while nothing waits, or no weather is recorded. */

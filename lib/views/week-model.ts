@@ -1,4 +1,5 @@
 /** What the week page shows: plain, serialisable data with every text ready to print. */
+import type { Issue } from '@/lib/result';
 import type { CivilDate } from '@/lib/build';
 import type { BlockKind } from '@/lib/plan';
 import type { Instant } from '@/lib/units';
@@ -242,6 +243,8 @@ export interface WeekView {
   readonly fallback: readonly FallbackItem[];
   /** Sessions still to come that work can be moved to by hand, soonest first. */
   readonly moveTo: readonly { readonly id: string; readonly label: string }[];
+  /** Heaters that run in the solvent of a wet coat this week, with hours and fix. */
+  readonly conflicts: readonly Issue[];
   /** Blocks whose session is gone or was moved since the plan. */
   readonly strayCount: number;
 }

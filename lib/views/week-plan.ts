@@ -1,11 +1,13 @@
 /** The week's view, computed from a series and its accepted plan. */
 import type { Episode, SeriesDocument } from '@/lib/build';
 import {
-  dateOf, endOfDay, formatDay, formatIsoWeek, formatLength, formatMoment, formatWorkLength, isoWeekOf, nextWeek, previousWeek, startOfDay, weekDates,
+  addDays, dateOf, endOfDay, formatDay, formatIsoWeek, formatLength, formatMoment, formatWorkLength, isoWeekOf, nextWeek, previousWeek, startOfDay, weekDates,
   type CivilDate, type IsoWeek,
 } from '@/lib/calendar';
+import type { ReadingRows } from '@/lib/cure';
 import { findFallback, type EpisodeOutlook, type PlanBlock, type SavedPlan, type Span } from '@/lib/plan';
-import { addMinutes, MS_PER_MINUTE, type Instant } from '@/lib/units';
+import { addMinutes, MINUTES_PER_DAY, MS_PER_MINUTE, type Instant } from '@/lib/units';
+import { listFireConflicts } from './waits-heating';
 import { buildAxis, clipSpan, positionOf, type Axis } from './week-axis';
 import { isErrand, isWait, linkRecord, showBlock, showReasons } from './week-block';
 import type {
@@ -14,9 +16,13 @@ import type {
 import { showSession } from './week-sessions';
 import { drawFrames, drawRows, drawTicks, ROAD_ROW } from './week-strip';
 import { formatRange, formatWeekLabel } from './week-words';
+import { breatheSound, listCoats } from './workshop-air';
 
 /** Later work named on the page; the rest is counted. */
 const MOST_LATER = 8;
+
+/** Coats laid longer ago than this give off no more solvent. */
+const DAYS_OF_COATS = 10;
 
 /** What the week page is computed from. */
 export interface WeekInput {
@@ -27,6 +33,8 @@ export interface WeekInput {
   readonly week: IsoWeek;
   /** Number of a draft that waits for a decision. */
   readonly draft: number | null;
+  /** Rows of the loggers; left out: none. */
+  readonly rows?: ReadingRows;
 }
 
 /** The plan's number and age, and whether the build has moved on since. */
@@ -180,6 +188,7 @@ export function computeWeek(input: WeekInput): WeekView {
   const axis = buildAxis(days, [...sessions, ...worked].flatMap((span) => clipSpan(span, week) ?? []));
   const rows = drawRows({ document, blocks: inWeek, week, axis });
   const later = listLater(plan, week, document);
+  const air = breatheSound(document, { from: addDays(dates[0] ?? '', -DAYS_OF_COATS), to: dates.at(-1) ?? '' }, input.rows);
   const shown = new Set(rows.map((row) => row.id));
   return {
     seriesId: document.series.id,
@@ -197,7 +206,7 @@ export function computeWeek(input: WeekInput): WeekView {
     frames: drawFrames(sessions, axis, zone),
     nowAt: now >= week.start && now < week.end ? positionOf(axis, now) : null,
     blocks: Object.fromEntries(inWeek.map((block): [string, BlockView] => [block.id, showBlock(block, document)])),
-    sessions: sessions.map((session) => showSession(session, blocks, document, now)),
+    sessions: sessions.map((session) => showSession(session, { blocks, document, now, air })),
     notes: listNotes(dates, inWeek, zone),
     closedPlaces: document.places.filter((place) => !shown.has(place.id)).map((place) => place.name),
     unplaced: listUnplaced(plan, document),
@@ -205,6 +214,7 @@ export function computeWeek(input: WeekInput): WeekView {
     laterCount: later.length,
     fallback: listFallback(document, inWeek),
     moveTo: listMoveTargets(document, now),
+    conflicts: listFireConflicts(document, listCoats(document, plan, air).filter(({ laidAt }) => laidAt < week.end && laidAt >= addMinutes(week.start, -DAYS_OF_COATS * MINUTES_PER_DAY)), week),
     strayCount: countStrays(rows),
   };
 }

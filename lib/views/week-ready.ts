@@ -1,12 +1,14 @@
 /** What must be ready before a session can do its planned work. */
 import type { SeriesDocument, Session, Task } from '@/lib/build';
 import { formatMoment, formatWorkLength } from '@/lib/calendar';
+import { stepsSince } from '@/lib/climate';
 import { cameraNeed, timeLapse } from '@/lib/episodes';
 import { isFilmed, type PlanBlock, type Span } from '@/lib/plan';
 import { MINUTES_PER_DAY, MS_PER_MINUTE, minutesBetween } from '@/lib/units';
 import { nameOf } from './week-block';
 import type { ReadyItem } from './week-model';
 import { formatCount, joinNames } from './week-words';
+import type { Air } from './workshop-air';
 
 interface Work {
   readonly block: PlanBlock;
@@ -116,28 +118,51 @@ function listTimeLapses(work: readonly Work[], document: SeriesDocument): ReadyI
   });
 }
 
-function listHeating(session: Session, tasks: readonly Task[], document: SeriesDocument): ReadyItem[] {
+interface Around {
+  readonly blocks: readonly PlanBlock[];
+  readonly document: SeriesDocument;
+  readonly air: Air;
+}
+
+/** Coldest and warmest surface while a session lasts, in the airs of its tasks; null where the climate is not known by the hour. */
+function surfacesIn(session: Session, tasks: readonly Task[], { document, air }: Around): { readonly low: number; readonly high: number } | null {
+  if (air.hourly === null) return null;
+  const zones = new Set(tasks.flatMap((task) => document.places.find(({ id }) => id === task.placeId)?.airZone ?? []));
+  const held = [...zones].flatMap((zone) => {
+    const climate = air.climateOf(zone);
+    return [...climate.surface.subarray(Math.max(0, Math.floor(stepsSince(climate, session.start))), Math.ceil(stepsSince(climate, session.end)))];
+  });
+  return held.length === 0 ? null : { low: Math.min(...held), high: Math.max(...held) };
+}
+
+const whole = (value: number): number => Math.round(value);
+
+function listHeating(session: Session, tasks: readonly Task[], around: Around): ReadyItem[] {
+  const { document } = around;
   const floorOf = (materialId: string) => document.materials.find((one) => one.id === materialId)?.minimumTemperature ?? [];
-  const needs = tasks.flatMap((task) => [task.conditions.minimumTemperature ?? [], ...task.coats.map((coat) => floorOf(coat.materialId))].flat());
+  const warm = tasks.filter(({ conditions, coats }) => conditions.minimumTemperature !== null || coats.length > 0);
+  const needs = warm.flatMap((task) => [task.conditions.minimumTemperature ?? [], ...task.coats.map((coat) => floorOf(coat.materialId))].flat());
   if (needs.length === 0) return [];
   const need = Math.max(...needs);
-  const is = Math.max(session.heating ?? Number.NEGATIVE_INFINITY, document.series.workshopTemperature);
-  return [{
-    kind: 'heating',
-    text: is < need ? `Workshop at ${need} °C or more: only ${is} °C is expected` : `Workshop at ${need} °C or more${session.heating === null ? '' : `: heating set to ${is} °C`}`,
-    isAtRisk: is < need,
-    subject: { kind: 'session', id: session.id, name: session.name },
-  }];
+  const surfaces = surfacesIn(session, warm, around);
+  const is = surfaces?.low ?? Math.max(session.heating ?? Number.NEGATIVE_INFINITY, document.series.workshopTemperature);
+  const isAtRisk = is < need;
+  const heating = session.heating === null ? '' : `, heating set to ${session.heating} °C`;
+  const expected = surfaces === null
+    ? (isAtRisk ? `: only ${is} °C is expected` : heating.replace(', ', ': '))
+    : `: surfaces ${isAtRisk ? 'are only at' : 'at'} ${whole(surfaces.low)} to ${whole(surfaces.high)} °C by the weather${heating}`;
+  return [{ kind: 'heating', text: `Workshop at ${need} °C or more${expected}`, isAtRisk, subject: { kind: 'session', id: session.id, name: session.name } }];
 }
 
 /** Everything a session's planned work needs to find in place, what may fail first. */
-export function listReadyItems(session: Session, work: readonly Work[], blocks: readonly PlanBlock[], document: SeriesDocument): ReadyItem[] {
+export function listReadyItems(session: Session, work: readonly Work[], around: Around): ReadyItem[] {
+  const { blocks, document } = around;
   const ids = new Set(work.filter(({ block }) => block.kind === 'task').map(({ block }) => block.subject.id));
   const tasks = document.tasks.filter((task) => ids.has(task.id) && task.doneAt === null);
   return [
     ...listReturns(work, blocks, document),
     ...listDrying(work, blocks, document),
-    ...listHeating(session, tasks, document),
+    ...listHeating(session, tasks, around),
     ...listCamera(session, work, document),
     ...listStores(tasks, document),
   ];

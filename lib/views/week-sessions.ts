@@ -6,6 +6,7 @@ import { MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { isErrand, isWait, nameOf } from './week-block';
 import type { SessionCard } from './week-model';
 import { listReadyItems } from './week-ready';
+import type { Air } from './workshop-air';
 import { findSessionOf } from './week-strip';
 import { formatClockRange, formatRange } from './week-words';
 
@@ -31,8 +32,16 @@ function describeBooking(booked: number, available: number, fillLimit: number): 
   return `${formatWorkLength(booked)} of ${formatWorkLength(available)} crew time booked (${Math.round((100 * booked) / available)} %, limit ${limit} %)`;
 }
 
+/** What a session is shown in. */
+export interface Around {
+  readonly blocks: readonly PlanBlock[];
+  readonly document: SeriesDocument;
+  readonly now: Instant;
+  readonly air: Air;
+}
+
 /** A session with its work, its hours and what must be ready. */
-export function showSession(session: Session, blocks: readonly PlanBlock[], document: SeriesDocument, now: Instant): SessionCard {
+export function showSession(session: Session, { blocks, document, now, air }: Around): SessionCard {
   const { zone, fillLimit } = document.series;
   const work = listSessionWork(session, blocks, document.sessions);
   const available = lengthOf(session) * session.crewIds.length;
@@ -55,6 +64,6 @@ export function showSession(session: Session, blocks: readonly PlanBlock[], docu
     isOverfull: booked > available * fillLimit + 0.5,
     isPast: session.end <= now,
     work: work.map(({ block, piece }) => ({ blockId: block.id, time: formatClockRange(piece.start, piece.end, zone) })),
-    ready: listReadyItems(session, work, blocks, document),
+    ready: listReadyItems(session, work, { blocks, document, air }),
   };
 }

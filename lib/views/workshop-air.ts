@@ -44,6 +44,12 @@ export function breatheAir(document: SeriesDocument, over: CivilSpan, rows: Read
   };
 }
 
+/** {@link breatheAir} for pages that must stand whatever is typed: weather that breaks its rules counts as none. */
+export function breatheSound(document: SeriesDocument, over: CivilSpan, rows: ReadingRows = new Map()): Air {
+  const isSound = workshopAir(document, { from: over.from, to: over.from }, new Map()).ok;
+  return breatheAir(isSound ? document : { ...document, weather: [] }, over, rows);
+}
+
 /** The span of dates that coats of the last weeks and the next ones lie in. */
 export function spanAround(now: Instant, zone: string, before: number, after: number): CivilSpan {
   const today = dateOf(now, zone);

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { CommandContext } from '@/lib/commands';
 import { applyMany, correctEntry, createSeries, importTakes, logEntry, planPickup, undoChange, waiveFinding, withdrawEntry } from '@/lib/commands';
-import { gatherFacts, runChecks, standingEntries } from '@/lib/continuity';
+import { gatherFacts, runChecks } from '@/lib/continuity';
+import { standingEntries } from '@/lib/footage';
 import { writeTakesCsv } from '@/lib/exchange';
 import { unwrap } from '@/lib/result';
 import { instant } from '@/lib/units';

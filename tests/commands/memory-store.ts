@@ -2,7 +2,7 @@
 import { applyEdits, concernsPlan, findRecord, type Change, type SavedChange, type SeriesDocument } from '@/lib/build';
 import type { SeriesContext, SeriesStore } from '@/lib/commands';
 import type { Reading } from '@/lib/climate';
-import type { LogEntry } from '@/lib/continuity';
+import type { LogEntry } from '@/lib/footage';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { Instant } from '@/lib/units';
 import { at } from '../build/sample-series';

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { isTake, recordedSpan, sayClock } from '@/lib/continuity';
+import { recordedSpan, sayClock } from '@/lib/continuity';
+import { isTake } from '@/lib/footage';
 import { at, sampleSeries } from '../build/sample-series';
 import { cameraA, find, R25 } from './check-case';
 import { take } from './sample-log';

@@ -1,5 +1,6 @@
 /** Log entries and blocks for tests, on the sample series. */
-import type { LogEntry, Look, PlannedBlock, TakeFacts } from '@/lib/continuity';
+import type { PlannedBlock } from '@/lib/continuity';
+import type { LogEntry, Look, TakeFacts } from '@/lib/footage';
 import { instant, type Instant } from '@/lib/units';
 import { at } from '../build/sample-series';
 

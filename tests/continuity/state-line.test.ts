@@ -1,8 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SeriesDocument, Task } from '@/lib/build';
-import { correctClock, drawStateLines, findDisagreements, findPickups, gatherFacts, runChecks, standingEntries, stateAt, whereaboutsAt, type LogEntry } from '@/lib/continuity';
-import { frameAtMoment, momentOfFrame } from '@/lib/continuity/timecode';
+import { correctClock, drawStateLines, findDisagreements, findPickups, gatherFacts, runChecks, stateAt, whereaboutsAt } from '@/lib/continuity';
+import { standingEntries, type LogEntry } from '@/lib/footage';
+import { frameAtMoment, momentOfFrame } from '@/lib/footage';
 import { addMinutes, instant, minutes } from '@/lib/units';
 import { at, sampleSeries, sampleTask } from '../build/sample-series';
 import { block, entry, NOW, take } from './sample-log';

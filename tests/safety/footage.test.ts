@@ -1,6 +1,6 @@
 /** Lines answered with takes of the log, and what opens them again. */
 import { describe, expect, it } from 'vitest';
-import type { LogEntry } from '@/lib/continuity';
+import type { LogEntry } from '@/lib/footage';
 import { signItem } from '@/lib/commands';
 import { buildChecklist, checkRelease, gatherFootage, judgeGate, listUsableTakes, readTakeEvidence } from '@/lib/safety';
 import { unwrap, type Result } from '@/lib/result';

@@ -1,7 +1,7 @@
 /** SMPTE ST 12-1 (read through secondary sources): labels and frames, against an independent program where that one is right. */
 import Timecode from 'smpte-timecode';
 import { describe, expect, test } from 'vitest';
-import { fieldsOfFrame, FRAME_RATES, frameOfFields, framesPerDay, nominalRate, readTimecode, sayFormat, writeTimecode, type TimecodeFormat } from '@/lib/continuity';
+import { fieldsOfFrame, FRAME_RATES, frameOfFields, framesPerDay, nominalRate, readTimecode, sayFormat, writeTimecode, type TimecodeFormat } from '@/lib/footage';
 
 const format = (numerator: number, denominator: number, isDropFrame = false): TimecodeFormat => ({ rate: { numerator, denominator }, isDropFrame });
 const DF30 = format(30_000, 1001, true);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Segment, SeriesDocument } from '@/lib/build';
-import type { LogEntry } from '@/lib/continuity';
+import type { LogEntry } from '@/lib/footage';
 import { exportLog, searchLog, viewChecks, viewLog, viewLogPhone, viewPickups, viewPromises, viewStates, viewStills } from '@/lib/views';
 import type { ViewContext } from '@/lib/views/context';
 import { readOtio, readTakesCsv, readWebVtt } from '@/lib/exchange';

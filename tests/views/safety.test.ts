@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SeriesDocument } from '@/lib/build';
-import type { LogEntry } from '@/lib/continuity';
+import type { LogEntry } from '@/lib/footage';
 import type { SavedPlan } from '@/lib/plan';
 import { addHazards } from '@/lib/commands';
 import { viewBrief, viewCaptions, viewEpisodeSafety, viewHazards, viewSafety, viewTaskHazards } from '@/lib/views';

@@ -2,7 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { SeriesDocument } from '@/lib/build';
 import type { Reading } from '@/lib/climate';
 import { viewClimate, viewMaterialLibrary, viewTradeLibrary, viewWaits } from '@/lib/views';
+import { parseIsoWeek } from '@/lib/calendar';
 import { workshopAir } from '@/lib/cure';
+import { computeNow } from '@/lib/views/now-plan';
+import { computeWeek } from '@/lib/views/week-plan';
+import { samplePlan } from './sample-plan';
 import { unwrap } from '@/lib/result';
 import type { ViewContext } from '@/lib/views/context';
 import { addMinutes, celsius, type Instant } from '@/lib/units';
@@ -101,6 +105,38 @@ describe('the waits page', () => {
     expect(waits.isHourly).toBe(false);
     expect(waits.heating).toBeNull();
     expect(waits.curing.length).toBeGreaterThan(0);
+  });
+});
+
+describe('the week and the now page in a cold arch', () => {
+  const week = unwrap(parseIsoWeek('2026-W49'));
+  const weekOf = (document: SeriesDocument) => computeWeek({ document, plan: null, now: NOW, week, draft: null });
+
+  it('names a heater in the solvent of a wet coat with its hours and a fix, and is silent with a safe one', () => {
+    const [fire] = weekOf(painted()).conflicts;
+    expect(fire).toMatchObject({ code: 'ignition', severity: 'stop' });
+    expect(fire?.message).toMatch(/runs from Sat 5 Dec \d\d:\d\d to \w+ \d+ Dec \d\d:\d\d in the solvent vapour of/);
+    expect(fire?.fix).toContain('touch dry');
+    const workshop = coldSeries().series.workshop!;
+    const safe = painted({ series: { ...coldSeries().series, workshop: { ...workshop, heater: { ...workshop.heater, isIgnitionSafe: true } } } });
+    expect(weekOf(safe).conflicts).toEqual([]);
+    expect(weekOf(painted({ weather: [], heatingRuns: [], sessions: coldSeries().sessions.map((one) => ({ ...one, heating: null })) })).conflicts).toEqual([]);
+  });
+
+  it('reminds of a recoat window by the hourly climate, also where the coats follow by states alone', () => {
+    const document = coldSeries({ links: [] });
+    const primed = { ...document, tasks: document.tasks.map((task) => (['task-strip', 'task-clean', 'task-prime'].includes(task.id) ? { ...task, doneAt: at('2026-12-05', '16:00') } : task)) };
+    const recoats = (now: Instant) => computeNow({ document: primed, plan: null, now, draft: null }).dontForget.filter(({ kind }) => kind === 'recoat');
+    expect(recoats(at('2026-12-06', '12:00'))).toMatchObject([{ moment: 'closes Mon 7 Dec 16:00', isUrgent: true }]);
+    expect(recoats(at('2026-12-08', '12:00'))[0]?.text).toContain('has closed. Abrade');
+  });
+
+  it('says how warm the surfaces will be in a session, by the weather and not by the set point alone', () => {
+    const document = coldSeries();
+    const block = samplePlan().result.blocks.find(({ subject }) => subject.id === 'task-prime');
+    const ready = computeWeek({ document, plan: samplePlan(), now: at('2026-12-01', '09:00'), week, draft: null }).sessions.flatMap((one) => one.ready).filter(({ kind }) => kind === 'heating');
+    expect(block).toBeDefined();
+    expect(ready.map(({ text }) => text).join(' ')).toMatch(/surfaces (are only )?at \d+ to \d+ °C by the weather/);
   });
 });
 

@@ -1,5 +1,5 @@
 /** What a device sends about one entry of the log. Well-formedness only; what cannot be understood in it is kept as words. */
-import { LOG_KINDS } from '@/lib/continuity';
+import { LOG_KINDS } from '@/lib/footage';
 import { z } from 'zod';
 import { flag, numberOf, oneOf, orNull, say, textOf } from './values';
 

@@ -1,7 +1,7 @@
 import { dateOf, endOfDay, startOfDay } from '@/lib/calendar';
 import { sayAt, type Facts } from '../facts';
-import type { TakeEntry } from '../log-entry';
-import { checkFormat, framesPerDay, sayFormat, writeTimecode } from '../timecode';
+import type { TakeEntry } from '@/lib/footage';
+import { checkFormat, framesPerDay, sayFormat, writeTimecode } from '@/lib/footage';
 import { makeCheck } from './check';
 
 /** What is wrong with the timecode of one take, in words. */

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ChevronLeft, ChevronRight, Flag, Route } from 'lucide-react';
-import { EmptyState, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath, whatIfPath } from '@/app/_ui';
+import { EmptyState, IssueList, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath, whatIfPath } from '@/app/_ui';
 import { parseIsoWeek } from '@/lib/calendar';
 import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekView } from '@/lib/views';
 import { BlockSheet } from '../block-sheet';
@@ -51,6 +51,7 @@ export default async function WeekPage({ params }: Props) {
         {view.plan === null && view.sessions.length === 0 ? null : <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />}
         <h2 className="visually-hidden">The week</h2>
         <WeekBody view={view} />
+        <Conflicts view={view} />
         <Sessions view={view} />
         <div className={styles.pair}>
           {view.sessions.length > 0 ? <Fallback view={view} /> : null}
@@ -116,6 +117,20 @@ function WeekBody({ view }: { readonly view: WeekView }) {
       </div>
       <DayList view={view} />
     </>
+  );
+}
+
+const MOST_CONFLICTS = 4;
+
+function Conflicts({ view }: { readonly view: WeekView }) {
+  if (view.conflicts.length === 0) return null;
+  const more = view.conflicts.length - MOST_CONFLICTS;
+  return (
+    <section className={styles.section} aria-labelledby="conflicts-head">
+      <h2 id="conflicts-head">Heat and solvent in the same air</h2>
+      <IssueList issues={view.conflicts.slice(0, MOST_CONFLICTS)} seriesId={view.seriesId} />
+      {more > 0 ? <p>And {more} more this week.</p> : null}
+    </section>
   );
 }
 

@@ -42,6 +42,7 @@ function Trades({ view }: { readonly view: TradeLibraryView }) {
         <label>How sure, %<input type="number" name="confidence" min={50} max={99} defaultValue={question.confidence} /></label>
         <button type="submit">Work it out</button>
       </form>
+      <p className={styles.soft}>What few jobs of its own say is pulled towards the mean of the craft and of all jobs: one bad month is no habit.</p>
       <ol className={`plain ${styles.trades}`}>
         {view.trades.map((trade) => <li key={trade.id} className={styles.trade}><Entry trade={trade} seriesId={seriesId} /></li>)}
       </ol>

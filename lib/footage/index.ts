@@ -1,0 +1,3 @@
+/** What a log of filming is made of: its entries and the timecode they carry. */
+export * from './log-entry';
+export * from './timecode';
