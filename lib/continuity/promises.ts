@@ -11,7 +11,7 @@ export interface PromiseStanding {
 }
 
 /** The last episode by release; those that may air at any time do not end a series. */
-function lastEpisode({ episodes }: SeriesDocument): Episode | null {
+export function lastEpisode({ episodes }: SeriesDocument): Episode | null {
   const dated = episodes.filter(({ isEvergreen }) => !isEvergreen);
   return dated.toSorted((a, b) => b.releaseDate.localeCompare(a.releaseDate) || b.order - a.order)[0] ?? null;
 }

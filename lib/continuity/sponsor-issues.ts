@@ -20,6 +20,7 @@ export const listSponsorIssues = once((facts: Facts): readonly SponsorIssue[] =>
   const obligations = sponsorships.map(readObligation);
   return sponsorships.length === 0 ? [] : episodes.flatMap((episode) => {
     const { id, name, releaseDate } = episode;
+    // Where in the episode a part stands is for the board: no check asks for it.
     return checkSponsors({ id, name, releaseDate, feasibleOn: facts.known?.feasibleOn.get(id) ?? null, runtime: 0 }, obligations).flatMap((one): readonly SponsorIssue[] => {
       const sponsorship = sponsorships.find((record) => record.id === one.subjects[0]?.id);
       return sponsorship === undefined ? [] : [{ issue: one, episode, sponsorship, isDue: sponsorship.spotStart !== null || isCut(episode) }];

@@ -1,8 +1,8 @@
 /** What the pages of the log are computed from. */
 import type { SeriesDocument } from '@/lib/build';
-import { closeOnHolidays } from '@/lib/exchange';
 import { addDays, dateOf } from '@/lib/calendar';
 import { gatherFacts, type Facts, type KnownElsewhere } from '@/lib/continuity';
+import { closeOnHolidays } from '@/lib/exchange';
 import { learnedTrades, type SavedPlan } from '@/lib/plan';
 import type { ViewContext } from './context';
 import { listBanked } from './episodes-facts';
@@ -31,10 +31,10 @@ async function airOfCoats({ storage }: ViewContext, document: SeriesDocument, pl
 /** The same with what the climate, finished outside jobs and the board of episodes say: all that the checks look at. */
 export async function loadCheckedFacts(context: ViewContext, document: SeriesDocument): Promise<Facts> {
   const { storage, now } = context;
-  const [entries, plan] = await Promise.all([storage.listLogEntries(document.series.id, {}), storage.acceptedPlan(document.series.id)]);
+  const [entries, plan, open] = await Promise.all([storage.listLogEntries(document.series.id, {}), storage.acceptedPlan(document.series.id), closeOnHolidays(document, now)]);
   const known: KnownElsewhere = {
-    coatOf: await airOfCoats(context, document, plan), ratioOf: learnedTrades(document),
+    coatOf: await airOfCoats(context, document, plan), ratioOf: learnedTrades(open),
     feasibleOn: new Map(listBanked({ document, plan, now }).map(({ id, finishedOn }) => [id, finishedOn])),
   };
-  return gatherFacts({ document, entries, blocks: plan?.result.blocks ?? [], now, known });
+  return gatherFacts({ document: open, entries, blocks: plan?.result.blocks ?? [], now, known });
 }

@@ -9,7 +9,7 @@ import { isFilmed } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
-import { loadFacts } from './continuity-facts';
+import { loadCheckedFacts } from './continuity-facts';
 import { summariseContinuity, summariseSafety } from './episode-summaries';
 import {
   checkOrder, listBeforeMissing, listBudgets, listNeededWithin, listOpenEpisodes, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
@@ -198,7 +198,7 @@ export function computeEpisode(input: EpisodesInput, id: string): EpisodeView | 
 export async function viewEpisode(context: ViewContext, document: EpisodesInput['document'], id: string): Promise<EpisodePageView | null> {
   const episode = document.episodes.find((each) => each.id === id);
   if (episode === undefined) return null;
-  const [plan, facts] = await Promise.all([context.storage.acceptedPlan(document.series.id), loadFacts(context, document)]);
+  const [plan, facts] = await Promise.all([context.storage.acceptedPlan(document.series.id), loadCheckedFacts(context, document)]);
   const view = computeEpisode({ document, plan, now: context.now }, id);
   return view === null ? null : { ...view, safety: summariseSafety(document, plan, episode), continuity: summariseContinuity(facts, episode) };
 }

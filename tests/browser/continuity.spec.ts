@@ -30,7 +30,16 @@ test('takes logged without network survive a reload and arrive once, in their or
   await page.getByRole('button', { name: 'Not sure' }).click();
   await expect(page.getByText('3 entries wait to be sent, in order; there is no network.')).toBeVisible();
 
+  // The first one arrives, and the answer is lost on the way: it is sent again, and kept once.
+  let lost = 0;
+  await context.route('**/log/entries', async (route) => {
+    await route.fetch();
+    lost += 1;
+    await route.abort();
+  }, { times: 1 });
   await context.setOffline(false);
+  await expect.poll(() => lost, { timeout: 20_000 }).toBe(1);
+  await page.getByRole('button', { name: 'Send now' }).click();
   await expect(page.getByText('Everything has been sent.')).toBeVisible({ timeout: 20_000 });
 
   // A photo of the last take, and three files that cannot be kept: each is named, and stays on the device.

@@ -10,6 +10,10 @@ import { block, entry, LOOK, NOW, take } from './sample-log';
 
 const CASES = [...WORK_CASES, ...STORY_CASES];
 
+/** An open promise, and a last episode that has come so far. */
+const ending = (status: 'recorded' | 'cut') =>
+  sampleSeries({ promises: [{ ...promise, dueId: null }], episodes: sampleSeries().episodes.map((episode) => (episode.id === 'episode-2' ? { ...episode, status } : episode)) });
+
 describe('the checks', () => {
   test.each(CASES.map(([number, what, wrong, right]) => ({ number, what, wrong, right })))('check $number finds $what, and nothing where it is right', ({ number, wrong, right }) => {
     const found = find(number, wrong);
@@ -31,6 +35,11 @@ describe('the checks', () => {
   test('an open promise blocks once the series is over', () => {
     expect(find(21, { document: sampleSeries({ promises: [promise] }), now: at('2027-01-05', '12:00') })[0]?.severity).toBe('stop');
     expect(find(21, { document: sampleSeries({ promises: [{ ...promise, closure: 'kept' }] }), now: at('2027-01-05', '12:00') })).toEqual([]);
+  });
+
+  test('an open promise blocks as soon as the last episode is cut, and not while it is only recorded', () => {
+    expect(find(21, { document: ending('cut') }).map(({ severity }) => severity)).toEqual(['stop']);
+    expect(find(21, { document: ending('recorded') })).toEqual([]);
   });
 
   test('a waived finding stays in the list with its reason, and counts again once the waiver is taken back', () => {

@@ -1,4 +1,4 @@
-import { shownStates, type Part, type SeriesRecord, type Task } from '@/lib/build';
+import { shownStates, statesOf, type Part, type SeriesRecord, type Task } from '@/lib/build';
 import type { Instant } from '@/lib/units';
 import type { AiredPiece } from '../airing';
 import { nameOfState, sayAt, type Facts } from '../facts';
@@ -21,17 +21,18 @@ type Seen = Pick<Shown, 'partId' | 'stateId' | 'at'>;
 function seenInTakes(facts: Facts, task: Task): readonly Seen[] | null {
   const last = (facts.takesOfTask.get(task.id) ?? []).findLast(({ take }) => take.verdict !== 'no good' && !take.isReenacted);
   if (last === undefined) return null;
-  return task.parts.flatMap(({ partId }) => {
+  const named = task.shots.filter(({ id }) => id === last.shotId).flatMap(statesOf);
+  return [...new Set([...task.parts, ...named].map(({ partId }) => partId))].flatMap((partId) => {
     const line = facts.lineOf.get(partId);
     const state = line === undefined ? null : stateAt(line, last.at, 'observed');
     return state?.stateId == null ? [] : [{ partId, stateId: state.stateId, at: last.at }];
   });
 }
 
-/** Without takes: each part as its shots show it or the work leaves it, when that is done, or planned to be. */
+/** Without takes: each part as its shots ask for it, else as the work leaves it, when that is done, or planned to be. */
 function seenInWork(facts: Facts, task: Task): readonly Seen[] {
   const at = task.doneAt ?? facts.blocksOfTask.get(task.id)?.[0]?.end ?? null;
-  return at === null ? [] : shownStates(task).map(({ partId, stateId }) => ({ partId, stateId, at }));
+  return at === null ? [] : shownStates(task).map((shown) => ({ ...shown, at }));
 }
 
 /** What viewers see of each part, in the order of airing. */

@@ -91,7 +91,9 @@ export function Recorder({ view }: { readonly view: PhoneView }) {
   const addPhoto = async (files: FileList | null) => {
     const target = lastEntry;
     if (target === null) return;
-    for (const photo of files ?? []) await outbox.keep({ what: { kind: 'photo', id: newId(), entryId: target.id, photo }, words: `photo of ${target.words}` });
+    // The list empties itself when the field is cleared for the next photo.
+    const chosen = [...(files ?? [])];
+    for (const photo of chosen) await outbox.keep({ what: { kind: 'photo', id: newId(), entryId: target.id, photo }, words: `photo of ${target.words}` });
   };
 
   return (
