@@ -70,6 +70,7 @@ export const kindPath = (seriesId: string, kind: FormKind): string => `${records
 export const newRecordPath = (seriesId: string, kind: FormKind): string => `${kindPath(seriesId, kind)}/new`;
 export const repeatSessionsPath = (seriesId: string): string => `${kindPath(seriesId, 'session')}/repeat`;
 export const materialLibraryPath = (seriesId: string): string => `${kindPath(seriesId, 'material')}/library`;
+export const tradeLibraryPath = (seriesId: string): string => `${kindPath(seriesId, 'trade')}/library`;
 export const layingPath = (seriesId: string): string => `${kindPath(seriesId, 'coatingSystem')}/lay`;
 export const seriesSettingsPath = (seriesId: string): string => `${recordsPath(seriesId)}/series`;
 

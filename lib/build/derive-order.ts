@@ -1,5 +1,6 @@
 /** The order of work that follows from what it does to parts, and from links. */
 import type { SeriesDocument, WorkRef } from './model';
+import { heldForShots } from './shot-states';
 import { findWork, listWorks, workKey, type Work } from './works';
 
 /** Why one piece of work comes before another. */
@@ -21,7 +22,7 @@ export interface StateUse {
   readonly stateId: string;
   /** They bring the part into the state. */
   readonly makers: readonly Work[];
-  /** They need the state and leave the part in it. */
+  /** They need the state, or show it in a shot still to be filmed, and leave the part in it. */
   readonly keepers: readonly Work[];
   /** They need the state and take the part out of it. */
   readonly takers: readonly Work[];
@@ -38,7 +39,7 @@ export function listStateUses(document: SeriesDocument): readonly StateUse[] {
   };
   for (const part of document.parts) for (const state of part.states) useOf(part.id, state.id);
   for (const work of listWorks(document)) {
-    for (const { partId, from, to } of work.parts) {
+    for (const { partId, from, to } of [...work.parts, ...(work.record.kind === 'task' ? heldForShots(work.record) : [])]) {
       if (to !== null) useOf(partId, to).makers.push(work);
       if (from !== null) useOf(partId, from)[to === null ? 'keepers' : 'takers'].push(work);
     }

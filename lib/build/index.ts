@@ -24,6 +24,8 @@ export { STAGE_WORDS } from './rules/material-stages';
 export { arrangeSegments, moveSegment } from './segment-moves';
 export type { SegmentMove } from './segment-moves';
 export { shootDue } from './shoot-due';
+export { heldForShots, isFilmedAhead, listShotsAhead, shownStates, statesForShot, statesOf } from './shot-states';
+export type { ShotAhead } from './shot-states';
 export { crewSize, sessionLength, sessionsFor } from './task-sessions';
 export { undoChange } from './undo';
 export { factWords, HAZARD_FACTS, isHazardFact } from './hazard-facts';

@@ -9,7 +9,7 @@ export interface TradeTerms {
   readonly collectionDays: readonly Weekday[];
   /** Least amount it takes; null: no minimum. */
   readonly minimum: { readonly amount: number | null; readonly unit: string };
-  /** ISO 3166 country and region, such as GB and ENG; kept for public holidays, which no form asks for yet. */
+  /** Whose public holidays it keeps: ISO 3166 country and region, such as GB and ENG, or BY-A for a region in a region. Empty: none. */
   readonly country: string;
   readonly region: string;
   /** What must be done before drop-off: vent holes, masking. */

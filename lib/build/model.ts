@@ -207,6 +207,12 @@ export interface SkillNeed {
 
 export type Coverage = 'none' | 'locked-off' | 'moved camera' | 'inserts and teaching' | 'piece to camera' | 'time-lapse' | 'montage';
 
+/** A part in one of its states. */
+export interface ShownState {
+  readonly partId: string;
+  readonly stateId: string;
+}
+
 export interface Shot {
   readonly id: string;
   readonly name: string;
@@ -216,6 +222,8 @@ export interface Shot {
   readonly mustHave: boolean;
   /** When it was filmed; null: still to be filmed. */
   readonly filmedAt: Instant | null;
+  /** Parts that must be in the picture, each in that state. Left out: as its task has them. */
+  readonly states?: readonly ShownState[] | undefined;
 }
 
 /** A coat or bond laid in a task. */

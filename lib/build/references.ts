@@ -1,6 +1,7 @@
 /** Which records point at which. */
 import type { RecordKind, SeriesDocument, SeriesRecord } from './model';
 import { listRecords } from './records';
+import { statesOf, withoutPart } from './shot-states';
 
 /** One pointer from a record to another. */
 export interface Reference {
@@ -43,6 +44,7 @@ const READERS = {
     ...task.parts.map((use, index) => pointer('part', use.partId, ['parts', index, 'partId'], 'part')),
     ...task.equipmentIds.map((id, index) => pointer('equipment', id, ['equipmentIds', index], 'equipment')),
     ...task.coats.map((coat, index) => pointer('material', coat.materialId, ['coats', index, 'materialId'], 'coat')),
+    ...task.shots.flatMap((shot, index) => statesOf(shot).map((shown, place) => pointer('part', shown.partId, ['shots', index, 'states', place, 'partId'], 'part in the picture'))),
   ],
   link: (link) => [
     pointer(link.from.kind, link.from.id, ['from'], 'first end', true),
@@ -108,6 +110,7 @@ export function withoutReference(record: SeriesRecord, kind: RecordKind, id: str
         parts: kind === 'part' ? record.parts.filter((use) => use.partId !== id) : record.parts,
         equipmentIds: kind === 'equipment' ? record.equipmentIds.filter((other) => other !== id) : record.equipmentIds,
         coats: kind === 'material' ? record.coats.filter((coat) => coat.materialId !== id) : record.coats,
+        shots: kind === 'part' ? record.shots.map((shot) => withoutPart(shot, id)) : record.shots,
       };
     case 'session':
       return {

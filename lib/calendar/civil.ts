@@ -82,18 +82,25 @@ export function dayNumberOf(date: CivilDate): number {
   return day;
 }
 
+/** Dates by day number: writing one takes longer than all else that is done with it, and there are no more than the years hold. */
+const writtenDates = new Map<number, CivilDate>();
+
 /**
  * The date that many days after 1970-01-01.
  * @throws RangeError when it is not whole or leaves the years a date can have.
  * @example dateOfDayNumber(30) // '1970-01-31'
  */
 export function dateOfDayNumber(day: number): CivilDate {
+  const known = writtenDates.get(day);
+  if (known !== undefined) return known;
   const date = Number.isInteger(day) ? new Date(day * MS_PER_DAY) : new Date(Number.NaN);
   const year = date.getUTCFullYear();
   if (!(year >= FIRST_YEAR && year <= LAST_YEAR)) {
     throw new RangeError(`Day ${day} is no whole day in the years ${FIRST_YEAR} to ${LAST_YEAR}`);
   }
-  return date.toISOString().slice(0, 10);
+  const written = date.toISOString().slice(0, 10);
+  writtenDates.set(day, written);
+  return written;
 }
 
 /** @example addDays('2026-12-31', 1) // '2027-01-01' */

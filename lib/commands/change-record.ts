@@ -5,6 +5,7 @@ import type { SeriesContext } from './context';
 import { explainStale } from './explain-stale';
 import { loadDocument, saveEdited, type Saved } from './save-edited';
 import { readFields, type FormSetting } from './schemas';
+import { settleHolidays } from './settle-holidays';
 
 interface Write {
   readonly kind: RecordKind;
@@ -17,12 +18,14 @@ function isFieldObject(input: unknown): input is Readonly<Record<string, unknown
   return typeof input === 'object' && input !== null && !Array.isArray(input);
 }
 
-function edit(document: SeriesDocument, { kind, id, revision }: Write, input: unknown, setting: FormSetting): Result<Edited> {
+async function edit(document: SeriesDocument, { kind, id, revision }: Write, input: unknown, setting: FormSetting): Promise<Result<Edited>> {
   const found = findForWrite(document, kind, id, revision);
   if (!found.ok) return found;
   if (!isFieldObject(input)) return fail([issue('input-value', 'The form sent nothing that can be read.', 'Load the page again.')]);
   const read = readFields(kind, { ...fieldsOf(found.value), ...input }, setting);
-  return read.ok ? changeFields(document, kind, id, revision, read.value) : read;
+  if (!read.ok) return read;
+  const settled = await settleHolidays({ ...found.value, ...read.value }, found.value);
+  return settled.ok ? changeFields(document, kind, id, revision, fieldsOf(settled.value)) : settled;
 }
 
 /**
@@ -38,6 +41,6 @@ export async function changeRecord(
   const loaded = await loadDocument(context, seriesId);
   if (!loaded.ok) return loaded;
   const write: Write = { kind: list.ok ? list.value : 'series', id, revision };
-  const edited = edit(loaded.value, write, input, settingOf(context, loaded.value));
+  const edited = await edit(loaded.value, write, input, settingOf(context, loaded.value));
   return saveEdited(context, loaded.value, await explainStale(context, loaded.value, write, edited));
 }

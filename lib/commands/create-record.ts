@@ -3,6 +3,7 @@ import { ok, type Result } from '@/lib/result';
 import { buildRecord, readKind, settingOf } from './build-record';
 import type { SeriesContext } from './context';
 import { loadDocument, saveEdited, type Saved } from './save-edited';
+import { settleHolidays } from './settle-holidays';
 
 /** A saved change that made one record. */
 export interface Created extends Saved {
@@ -22,6 +23,8 @@ export async function createRecord(context: SeriesContext, seriesId: string, kin
   const id = context.newId();
   const record = buildRecord(kind.value, id, input, settingOf(context, loaded.value));
   if (!record.ok) return record;
-  const saved = await saveEdited(context, loaded.value, addRecord(loaded.value, record.value));
+  const settled = await settleHolidays(record.value, null);
+  if (!settled.ok) return settled;
+  const saved = await saveEdited(context, loaded.value, addRecord(loaded.value, settled.value));
   return saved.ok ? ok({ ...saved.value, id }) : saved;
 }

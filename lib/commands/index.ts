@@ -40,5 +40,6 @@ export { correctEntry, withdrawEntry, type Correction } from './correct-entry';
 export { importTakes, type ImportedTakes } from './import-takes';
 export { keepPhoto } from './keep-photo';
 export { logEntry, type Logged } from './log-entry';
+export { planLateWork } from './plan-late-work';
 export { planPickup } from './plan-pickup';
 export { waiveFinding } from './waive-finding';

@@ -1,5 +1,6 @@
 /** Simulates the accepted plan in worker threads and keeps the odds. The plan is not touched. */
 import { checkSeries } from '@/lib/build';
+import { closeOnHolidays } from '@/lib/exchange';
 import {
   checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, tellAssumptions, tellResult, withSaving, worthOf,
   type Assumptions, type ForecastInput, type RunBlock, type SavedForecast, type Threat,
@@ -49,7 +50,7 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   const plan = await ctx.storage.acceptedPlan(seriesId);
   if (plan === null) return fail([issue('no-accepted-plan', 'There is no accepted plan, so there is nothing to give odds on.', 'Make a plan and accept it.')]);
   const now = ctx.now();
-  const { document, lastPlanned } = continueSessions(loaded.value, REPEATS);
+  const { document, lastPlanned } = continueSessions(await closeOnHolidays(loaded.value, now), REPEATS);
   const compiled = compilePlan({ document, now, previousBlocks: new Map() });
   if (!compiled.ok) return compiled;
   const input = findChances(compiled.value, plan.result, { assumptions: assumptions.value, factors: new Map(), seed: options.seed });

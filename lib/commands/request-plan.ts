@@ -1,6 +1,7 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
 import { checkSeries, type SeriesDocument } from '@/lib/build';
 import type { ReadingRows } from '@/lib/cure';
+import { closeOnHolidays } from '@/lib/exchange';
 import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
@@ -66,7 +67,8 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   if (stops.length > 0) return fail(stops);
   const now = ctx.now();
   const readings = await loadReadings(ctx.storage, document);
-  const compiled = compilePlan({ document, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
+  const kept = await closeOnHolidays(document, now);
+  const compiled = compilePlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
   if (!compiled.ok) return compiled;
   const solved = await solveCompiled(compiled.value, options);
   if (!solved.ok) return solved;

@@ -1,5 +1,6 @@
 /** The way every command goes: load the series, let the domain decide, save one change. */
 import { judgeEdit, type Edited, type SavedChange, type SeriesDocument } from '@/lib/build';
+import { checkSponsorRelease } from '@/lib/episodes';
 import { checkHazard, checkRelease, checkTaskExposure, isGuarded } from '@/lib/safety';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { SeriesContext } from './context';
@@ -41,8 +42,9 @@ export async function saveEdited(context: SeriesContext, before: SeriesDocument,
   const { document, change } = edited.value;
   const unsound = checkSafety(before, document, change);
   if (unsound.length > 0) return fail(unsound);
+  const owed = checkSponsorRelease(before, document);
   const gate = await checkGate(context, before, document);
-  if (!gate.ok) return gate;
+  if (!gate.ok || !owed.ok) return fail([...(owed.ok ? [] : owed.error), ...(gate.ok ? [] : gate.error)]);
   const saved = await context.storage.applyChange(before.series.id, change, context.now());
   return saved.ok ? ok({ change: saved.value, warnings: judgeEdit(before, document, change.edits).warnings }) : saved;
 }

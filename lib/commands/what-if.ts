@@ -1,5 +1,6 @@
 /** Decisions on a what-if: make it so, or keep it under a name. */
 import { changeBetween } from '@/lib/build';
+import { closeOnHolidays } from '@/lib/exchange';
 import { changeFor, findEffect, isRemedyKind, isWhatIfKind, type RemedyKind, type SavedForecast, type Situation, type WhatIf } from '@/lib/forecast';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { z } from 'zod';
@@ -58,7 +59,7 @@ export async function keepVariant(ctx: CommandContext, seriesId: string, name: s
   if (!read.ok) return read;
   const at = await readSituation(ctx, seriesId);
   if (!at.ok) return at;
-  const effect = findEffect(at.value, read.value.whatIfs, read.value.remedy);
+  const effect = findEffect({ ...at.value, document: await closeOnHolidays(at.value.document, at.value.now) }, read.value.whatIfs, read.value.remedy);
   if (!effect.ok) return effect;
   const { diff, plan, standing, words } = effect.value;
   const saved = await ctx.storage.saveForecast(seriesId, {

@@ -1,5 +1,5 @@
 /** What the checks look at, put in order once. */
-import type { OutsideJob, Part, Place, SeriesDocument, Session, Shot, Task } from '@/lib/build';
+import type { OutsideJob, Part, Place, SeriesDocument, Session, Task } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import type { Instant } from '@/lib/units';
 import { findDisagreements, type Disagreement } from './disagreements';
@@ -95,14 +95,6 @@ export function sayAt(facts: Facts, at: Instant): string {
   const known = words.get(at) ?? formatMoment(at, facts.document.series.zone);
   words.set(at, known);
   return known;
-}
-
-/** States in which a part may be while a shot of this purpose is taken; null: any. */
-export function statesForShot(use: { readonly from: string | null; readonly to: string | null }, purpose: Shot['purpose']): readonly string[] | null {
-  const last = use.to ?? use.from;
-  const wanted = purpose === 'before' ? [use.from] : purpose === 'after' ? [last] : [use.from, last];
-  const known = [...new Set(wanted.filter((state) => state !== null))];
-  return use.from === null && purpose !== 'after' ? null : known.length === 0 ? null : known;
 }
 
 export const nameOfState = (part: Part | undefined, stateId: string | null): string => part?.states.find(({ id }) => id === stateId)?.name ?? 'an unknown state';

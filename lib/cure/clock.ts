@@ -23,18 +23,25 @@ export interface CureClock {
 /** Equivalent minutes that count as nothing, so that rounding never costs a minute. */
 const EPSILON = 1e-7;
 
+const knownRates = new WeakMap<HourlyClimate, Map<string, Float64Array>>();
+
+/** Rate in each step without a cut-off; materials of one law and reference share it. */
+function ratesIn(climate: HourlyClimate, law: RateLaw, reference: number): Float64Array {
+  const ofClimate = knownRates.get(climate) ?? new Map<string, Float64Array>();
+  knownRates.set(climate, ofClimate);
+  const key = `${JSON.stringify(law)} ${reference}`;
+  const rates = ofClimate.get(key) ?? climate.surface.map((surface, k) => rateAt(law, reference, surface, climate.air[k]!, climate.humidity[k]!));
+  ofClimate.set(key, rates);
+  return rates;
+}
+
 /** Adds up the climate once; every question after that is a lookup. */
 export function createCureClock(climate: HourlyClimate, profile: CureProfile): CureClock {
-  const count = climate.air.length;
-  const rate = new Float64Array(count);
-  const age = new Float64Array(count + 1);
-  for (let k = 0; k < count; k += 1) {
-    const surface = climate.surface[k]!;
-    const isStill = profile.cutOff !== null && surface < profile.cutOff;
-    const now = isStill ? 0 : rateAt(profile.law, profile.reference, surface, climate.air[k]!, climate.humidity[k]!);
-    rate[k] = now;
-    age[k + 1] = age[k]! + now * climate.step;
-  }
+  const { cutOff } = profile;
+  const free = ratesIn(climate, profile.law, profile.reference);
+  const rate = cutOff === null ? free : free.map((value, k) => (climate.surface[k]! < cutOff ? 0 : value));
+  const age = new Float64Array(rate.length + 1);
+  for (let k = 0; k < rate.length; k += 1) age[k + 1] = age[k]! + rate[k]! * climate.step;
   return { climate, profile, rate, age };
 }
 
@@ -78,6 +85,33 @@ export function readyMinute(clock: CureClock, from: number, wanted: number): num
   if (wanted <= 0) return from;
   const ready = minuteOfAge(clock, ageAtMinute(clock, from) + wanted);
   return ready === null ? null : Math.max(from, ready);
+}
+
+/** Minutes `first`, `first + step` and so on, `count` of them. */
+export interface MinuteGrid {
+  readonly first: number;
+  readonly step: number;
+  readonly count: number;
+}
+
+/** {@link readyMinute} for every minute of a grid, in one walk through the climate; NaN for null. */
+export function readyMinutes(clock: CureClock, grid: MinuteGrid, wanted: number): Float64Array {
+  const { age, rate, climate } = clock;
+  const ready = new Float64Array(grid.count).fill(Number.NaN);
+  const [length, last] = [rate.length * climate.step, age[rate.length]!];
+  let [from, k, own] = [grid.first, 0, 0];
+  for (let index = 0; index < grid.count; index += 1, from += grid.step) {
+    if (from < 0 || from > length) continue;
+    while (own < rate.length && (own + 1) * climate.step <= from) own += 1;
+    const laid = own >= rate.length ? last : age[own]! + rate[own]! * (from - own * climate.step);
+    const target = laid + wanted - EPSILON;
+    if (wanted <= 0) ready[index] = from;
+    else if (last >= target) {
+      while (age[k + 1]! < target) k += 1;
+      ready[index] = Math.max(from, k * climate.step + (target - age[k]!) / rate[k]!);
+    }
+  }
+  return ready;
 }
 
 /** As {@link readyMinute}, in moments. */

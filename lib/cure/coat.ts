@@ -1,7 +1,7 @@
 /** One material in one climate: when a coat laid at a moment reaches its stages, and what goes wrong on the way. */
 import { dewPoint, momentOfMinute, minutesSinceOrigin, type HourlyClimate } from '@/lib/climate';
 import type { Instant } from '@/lib/units';
-import { createCureClock, readyMinute, type CureClock } from './clock';
+import { createCureClock, readyMinute, readyMinutes, type CureClock, type MinuteGrid } from './clock';
 import { CURE_STAGES, type BelowMinimum, type CoatMaterial, type CureStage } from './coat-material';
 import { longestRecoatWait, tableRecoatWait } from './recoat';
 
@@ -50,11 +50,24 @@ function nextSteps(count: number, isHit: (k: number) => boolean): Int32Array {
 /** For each step the lowest surface of the hour that ends with it. */
 function heldSurface(climate: HourlyClimate): Float64Array {
   const steps = Math.max(1, Math.ceil(60 / climate.step));
+  if (steps === 1) return climate.surface;
   return climate.surface.map((surface, k) => {
     let lowest = surface;
     for (let back = 1; back < steps && k - back >= 0; back += 1) lowest = Math.min(lowest, climate.surface[k - back]!);
     return lowest;
   });
+}
+
+const knownSurfaces = new WeakMap<HourlyClimate, Pick<CoatClock, 'held' | 'margin'>>();
+
+/** What all materials in a climate share. */
+function surfaceOf(climate: HourlyClimate): Pick<CoatClock, 'held' | 'margin'> {
+  const found = knownSurfaces.get(climate) ?? {
+    held: heldSurface(climate),
+    margin: climate.surface.map((surface, k) => surface - dewPoint(climate.air[k]!, climate.humidity[k]!)),
+  };
+  knownSurfaces.set(climate, found);
+  return found;
 }
 
 const isHumidityOut = (material: CoatMaterial, humidity: number): boolean =>
@@ -66,13 +79,12 @@ const isHumidityOut = (material: CoatMaterial, humidity: number): boolean =>
  */
 export function createCoatClock(climate: HourlyClimate, material: CoatMaterial): CoatClock {
   const count = climate.air.length;
-  const margin = climate.surface.map((surface, k) => surface - dewPoint(climate.air[k]!, climate.humidity[k]!));
+  const { held, margin } = surfaceOf(climate);
   const isExposed = material.law.kind !== 'steady';
   const cutOff = isExposed && material.belowMinimum === 'pauses' ? material.minimumUntilDry : null;
   return {
-    material, climate, margin,
+    material, climate, margin, held,
     clock: createCureClock(climate, { law: material.law, reference: material.referenceTemperature, cutOff }),
-    held: heldSurface(climate),
     nextCold: nextSteps(count, (k) => isExposed && climate.surface[k]! < material.minimumUntilDry),
     nextDamp: nextSteps(count, (k) => isExposed && (margin[k]! < material.dewMargin || isHumidityOut(material, climate.humidity[k]!))),
   };
@@ -96,6 +108,16 @@ export function stageMinute(coat: CoatClock, stage: CureStage, laidMinute: numbe
   const ready = readyMinute(coat.clock, laidMinute, coat.material.stages[stage]);
   if (ready === null || stage !== 'recoatFrom' || coat.material.recoatRows.length === 0) return ready;
   return Math.max(ready, laidMinute + tableRecoatWait(coat.material, hottestHeld(coat, laidMinute, ready)));
+}
+
+/** {@link stageMinute} for every minute of a grid, NaN for null. */
+export function stageMinutes(coat: CoatClock, stage: CureStage, grid: MinuteGrid): Float64Array {
+  const ready = readyMinutes(coat.clock, grid, coat.material.stages[stage]);
+  if (stage !== 'recoatFrom' || coat.material.recoatRows.length === 0) return ready;
+  return ready.map((minute, index) => {
+    const laid = grid.first + index * grid.step;
+    return Number.isNaN(minute) ? minute : Math.max(minute, laid + tableRecoatWait(coat.material, hottestHeld(coat, laid, minute)));
+  });
 }
 
 /** Hottest held hour that touches a stretch of minutes. */

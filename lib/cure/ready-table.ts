@@ -1,7 +1,7 @@
 /** The cure clock as a lag of the engine: ready moments by the moment of application. */
 import { minutesSinceOrigin } from '@/lib/climate';
 import type { Instant } from '@/lib/units';
-import { stageMinute, type CoatClock } from './coat';
+import { stageMinutes, type CoatClock } from './coat';
 import type { CoatMaterial, CureStage } from './coat-material';
 
 /** Half-open minutes. */
@@ -19,12 +19,13 @@ export interface MinuteSpan {
 export function readyTable(coat: CoatClock, stage: CureStage, step: number, horizon: number, origin: Instant = coat.climate.origin): number[] {
   if (!(step > 0)) throw new RangeError(`A table needs a positive step, got ${step}`);
   const shift = minutesSinceOrigin(coat.climate, origin);
+  const minutes = stageMinutes(coat, stage, { first: shift, step, count: Math.max(0, Math.ceil(horizon / step) + 1) });
   const ready: number[] = [];
   let latest = 0;
-  for (let k = 0; (k - 1) * step < horizon; k += 1) {
-    const minute = stageMinute(coat, stage, k * step + shift);
-    const at = minute === null ? horizon : Math.min(horizon, Math.ceil(minute - shift - 1e-6));
-    latest = Math.max(latest, at, k * step);
+  for (let k = 0; k < minutes.length; k += 1) {
+    // Not ready in the time that is known: NaN fails every comparison.
+    const at = Math.ceil(minutes[k]! - shift - 1e-6);
+    latest = Math.max(latest, at < horizon ? at : horizon, k * step);
     ready.push(latest);
   }
   return ready;
@@ -55,13 +56,14 @@ export function spoiltStarts(coat: CoatClock, step: number, horizon: number, ori
   const { step: stepOfClimate } = coat.climate;
   const count = coat.nextCold.length - 1;
   const spans: MinuteSpan[] = [];
+  const dries = stageMinutes(coat, 'touchDry', { first: shift, step, count: Math.max(0, Math.ceil(horizon / step)) });
   for (let k = 0; k * step < horizon; k += 1) {
     const laid = k * step + shift;
     const first = Math.floor(laid / stepOfClimate);
     if (first < 0 || first >= count) continue;
     const cold = coat.nextCold[first]!;
-    const dry = stageMinute(coat, 'touchDry', laid);
-    if (cold >= count || (dry !== null && cold * stepOfClimate >= dry)) continue;
+    const dry = dries[k]!;
+    if (cold >= count || cold * stepOfClimate >= dry) continue;
     const last = spans.at(-1);
     const end = Math.min(horizon, (k + 1) * step);
     if (last !== undefined && last.end >= k * step) spans[spans.length - 1] = { start: last.start, end };

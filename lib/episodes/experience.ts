@@ -1,8 +1,8 @@
 /** What the finished work of a series has shown about its estimates. */
 import type { Category, Coverage, SeriesDocument, Task, TimeLog } from '@/lib/build';
-import { COMMON_PRACTICE, factorOf, isLearnable, learnFactors, threePointMean, type FilmingAssumptions, type Learned, type Observation, type SessionTime } from '@/lib/estimate';
+import { COMMON_PRACTICE, factorOf, isLearnable, learnFactors, threePointMean, type FilmingAssumptions, type Learned, type Observation } from '@/lib/estimate';
 import { minutesBetween } from '@/lib/units';
-import { experiencedTime, filmingMinutes, typedTime, type Experience } from './task-time';
+import { AS_TYPED, experiencedTime, filmingMinutes, typedTime, type Experience, type TaskTime, type TimeFactor } from './task-time';
 
 /** A finished task against its estimate, minutes. */
 export interface TaskObservation<C extends string = string> extends Observation<C> {
@@ -31,9 +31,14 @@ function observe<C extends string>(task: Task, category: C, estimate: number, ac
   return { taskId: task.id, name: task.name, category, estimate, actual, wasInterrupted: logs.some((log) => log.wasInterrupted) };
 }
 
+/** The series' own way of filming, with no factor on any time. */
+export function unlearned(document: SeriesDocument): Experience {
+  return { filming: filmingOf(document), handsOn: () => AS_TYPED, camera: () => AS_TYPED };
+}
+
 /** Compares the finished tasks that have time logs, none still running, with what was estimated for them. Unfinished work says nothing yet. */
 export function gatherExperience(document: SeriesDocument): SeriesExperience {
-  const plain: Experience = { filming: filmingOf(document), handsOnFactor: () => 1, filmingFactor: () => 1 };
+  const plain = unlearned(document);
   const finished = document.tasks.filter((task) => task.doneAt !== null).map((task) => ({ task, logs: document.timeLogs.filter((log) => log.taskId === task.id) }))
     .filter(({ logs }) => logs.length > 0 && logs.every((log) => log.end !== null));
   const handsOn = finished.map(({ task, logs }) => observe(task, task.category, threePointMean(task.effort), spent(logs, 'hands-on'), logs)).filter(({ actual }) => actual > 0);
@@ -42,26 +47,64 @@ export function gatherExperience(document: SeriesDocument): SeriesExperience {
   return { handsOn, filming, learnedHandsOn: learnFactors(handsOn), learnedFilming: learnFactors(filming) };
 }
 
+function readFactor<C extends string>(learned: Learned<C>, category: C): TimeFactor {
+  if (!learned.isEnough) return AS_TYPED;
+  const { factor, deviation, n } = factorOf(learned, category);
+  return { factor, deviation, residual: Math.sqrt(learned.basis.variance), n };
+}
+
 /** The factors in use: 1 while there is too little finished work to go by. */
 export function experienceOf(document: SeriesDocument): Experience {
   const { learnedHandsOn, learnedFilming } = gatherExperience(document);
   return {
     filming: filmingOf(document),
-    handsOnFactor: (category) => (learnedHandsOn.isEnough ? factorOf(learnedHandsOn, category).factor : 1),
-    filmingFactor: (coverage) => (learnedFilming.isEnough ? factorOf(learnedFilming, coverage).factor : 1),
+    handsOn: (category) => readFactor(learnedHandsOn, category),
+    camera: (coverage) => readFactor(learnedFilming, coverage),
   };
 }
 
 /** The time of each task as the series plans it: by experience where its switch is on, else as typed. */
-export function timesOf(document: SeriesDocument): (task: Task) => SessionTime {
+export function timesOf(document: SeriesDocument): (task: Task) => TaskTime {
   if (!document.series.usesExperience) return typedTime;
-  // Asked for once a task, and a document never changes.
-  const experience = known.get(document) ?? experienceOf(document);
-  known.set(document, experience);
+  const experience = knownExperience(document);
   return (task) => experiencedTime(task, experience);
 }
 
 const known = new WeakMap<SeriesDocument, Experience>();
+
+/** Asked for once a task, and a document never changes. */
+function knownExperience(document: SeriesDocument): Experience {
+  const experience = known.get(document) ?? experienceOf(document);
+  known.set(document, experience);
+  return experience;
+}
+
+/** What finished work says of the hands-on time of a task, on the scale of ln(actual / estimate). */
+export interface LearnedTaskFactor {
+  /** Tasks of one category are wrong together. */
+  readonly category: Category;
+  readonly mean: number;
+  /** Uncertainty of the mean, shared by the category. */
+  readonly deviation: number;
+  /** Spread of one task about the mean. */
+  readonly residual: number;
+  /** Finished tasks of the category. */
+  readonly n: number;
+}
+
+/**
+ * The learned factor of each open task, by its id, for whoever draws lengths at random: the hands-on time is the estimate times
+ * exp(mean + one draw of `deviation` a category + one of `residual` a task). Empty while the series plans by the typed times, or too
+ * little is finished.
+ */
+export function learnedTaskFactors(document: SeriesDocument): ReadonlyMap<string, LearnedTaskFactor> {
+  if (!document.series.usesExperience || !gatherExperience(document).learnedHandsOn.isEnough) return new Map();
+  const { handsOn } = knownExperience(document);
+  return new Map(document.tasks.filter((task) => task.doneAt === null).map(({ id, category }) => {
+    const { factor, deviation, residual, n } = handsOn(category);
+    return [id, { category, mean: Math.log(factor), deviation, residual, n }];
+  }));
+}
 
 /** What the switch changes: session time of all open work, minutes. */
 export function compareExperience(document: SeriesDocument): { readonly typed: number; readonly experienced: number; readonly tasks: number; readonly observations: number } {

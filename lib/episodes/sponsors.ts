@@ -18,6 +18,8 @@ export interface Obligation {
   /** The latest release that keeps the agreement; null: none agreed. */
   readonly dueDate: CivilDate | null;
   readonly minimumSeconds: Seconds;
+  /** Where in the episode it was agreed to be. */
+  readonly part: Sponsorship['part'];
   /** What was cut in; null: nothing yet. */
   readonly spot: { readonly start: Seconds; readonly end: Seconds } | null;
   readonly disclosure: {
@@ -47,10 +49,12 @@ export interface SponsoredEpisode {
   readonly releaseDate: CivilDate;
   /** The first day it can be released by the plan; null: not known. */
   readonly feasibleOn: CivilDate | null;
+  /** How long it is expected to be; 0: nothing in it yet. */
+  readonly runtime: Seconds;
 }
 
 function about(obligation: Obligation, severity: Severity, path: readonly string[] = []) {
-  return { severity, path, subjects: [{ kind: 'sponsorObligation', id: obligation.id, name: obligation.name }] };
+  return { severity, path, subjects: [{ kind: 'sponsorship', id: obligation.id, name: obligation.name }] };
 }
 
 const called = (obligation: Obligation): string => `“${obligation.name}”`;
@@ -60,30 +64,43 @@ export function checkDisclosure(obligation: Obligation): readonly Issue[] {
   const { spot, disclosure: { spokenAt, shown, text } } = obligation;
   const claim = spot?.start ?? Infinity;
   const found: Issue[] = [];
-  if (spokenAt === null) found.push(issue('disclosure-not-spoken', `Nobody says that ${called(obligation)} is paid for.`, 'Say it before the claim and write down when.', about(obligation, 'stop', ['disclosure', 'spokenAt'])));
-  else if (spokenAt > claim) found.push(issue('disclosure-spoken-late', `${called(obligation)} is said to be paid for ${spokenAt - claim} s after the claim starts.`, 'Say it before the claim.', about(obligation, 'stop', ['disclosure', 'spokenAt'])));
+  if (text.trim() === '') found.push(issue('disclosure-no-words', `There are no words yet that say ${called(obligation)} is paid for.`, 'Write what is said and shown, such as “Paid promotion”.', about(obligation, 'stop', ['disclosureText'])));
+  if (spokenAt === null) found.push(issue('disclosure-not-spoken', `Nobody says that ${called(obligation)} is paid for.`, 'Say it before the claim and write down when.', about(obligation, 'stop', ['spokenAt'])));
+  else if (spokenAt > claim) found.push(issue('disclosure-spoken-late', `${called(obligation)} is said to be paid for ${spokenAt - claim} s after the claim starts.`, 'Say it before the claim.', about(obligation, 'stop', ['spokenAt'])));
   if (shown === null) {
-    return [...found, issue('disclosure-not-shown', `Nothing on screen says that ${called(obligation)} is paid for.`, 'Show it from before the claim and write down when.', about(obligation, 'stop', ['disclosure', 'shown']))];
+    return [...found, issue('disclosure-not-shown', `Nothing on screen says that ${called(obligation)} is paid for.`, 'Show it from before the claim and write down when.', about(obligation, 'stop', ['shownFrom']))];
   }
-  if (shown.start > claim) found.push(issue('disclosure-shown-late', `${called(obligation)} is shown to be paid for ${shown.start - claim} s after the claim starts.`, 'Show it before the claim.', about(obligation, 'stop', ['disclosure', 'shown'])));
+  if (shown.start > claim) found.push(issue('disclosure-shown-late', `${called(obligation)} is shown to be paid for ${shown.start - claim} s after the claim starts.`, 'Show it before the claim.', about(obligation, 'stop', ['shownFrom'])));
   if (!fitsSubtitle(text)) {
     found.push(issue('disclosure-too-long', `The disclosure of ${called(obligation)} does not fit ${READING.lines} lines of ${READING.charactersPerLine} characters.`, 'Say it in fewer words.', about(obligation, 'warn', ['disclosureText'])));
   }
   const least = leastReadingSeconds(countWords(text));
   if (shown.end - shown.start < least) {
     found.push(issue('disclosure-too-short', `The disclosure of ${called(obligation)} is on screen for ${Math.max(0, shown.end - shown.start)} s; its ${countWords(text)} words take ${Math.round(least * 10) / 10} s to read.`,
-      'Show it longer, or say it in fewer words.', about(obligation, 'stop', ['disclosure', 'shown'])));
+      'Show it longer, or say it in fewer words.', about(obligation, 'stop', ['shownFrom'])));
   }
   return found;
 }
 
 function checkSpot(obligation: Obligation): readonly Issue[] {
   const { spot, minimumSeconds } = obligation;
-  if (spot === null) return [issue('spot-missing', `${called(obligation)} is not in the episode yet.`, 'Write down where it starts and ends.', about(obligation, 'stop', ['spot']))];
-  if (spot.end <= spot.start) return [issue('spot-ends-early', `${called(obligation)} ends at ${spot.end} s, not after it starts at ${spot.start} s.`, 'Type an end after the start.', about(obligation, 'stop', ['spot', 'end']))];
+  if (spot === null) return [issue('spot-missing', `${called(obligation)} is not in the episode yet.`, 'Write down where it starts and ends.', about(obligation, 'stop', ['spotStart']))];
+  if (spot.end <= spot.start) return [issue('spot-ends-early', `${called(obligation)} ends at ${spot.end} s, not after it starts at ${spot.start} s.`, 'Type an end after the start.', about(obligation, 'stop', ['spotEnd']))];
   const length = spot.end - spot.start;
   if (length >= minimumSeconds) return [];
-  return [issue('spot-too-short', `${called(obligation)} lasts ${length} s; ${minimumSeconds} s are agreed.`, 'Make it longer.', about(obligation, 'stop', ['spot', 'end']))];
+  return [issue('spot-too-short', `${called(obligation)} lasts ${length} s; ${minimumSeconds} s are agreed.`, 'Make it longer.', about(obligation, 'stop', ['spotEnd']))];
+}
+
+const THIRDS: readonly Sponsorship['part'][] = ['first third', 'second third', 'last third'];
+
+/** It starts in the part of the episode that was agreed, by the runtime its segments promise. */
+function checkPart(obligation: Obligation, { name, runtime }: SponsoredEpisode): readonly Issue[] {
+  const { part, spot } = obligation;
+  const third = THIRDS.indexOf(part);
+  if (third < 0 || spot === null || runtime <= 0) return [];
+  const [from, to] = [(third * runtime) / 3, ((third + 1) * runtime) / 3];
+  if (spot.start >= from && spot.start <= to) return [];
+  return [issue('spot-elsewhere', `${called(obligation)} starts at ${spot.start} s, and the ${part} of “${name}” is expected from ${Math.round(from)} to ${Math.round(to)} s.`, 'Move it there, or ask the sponsor.', about(obligation, 'warn', ['spotStart']))];
 }
 
 function checkDates(obligation: Obligation, episode: SponsoredEpisode): readonly Issue[] {
@@ -124,6 +141,7 @@ export function checkSponsors(episode: SponsoredEpisode, all: readonly Obligatio
   const own = all.filter((obligation) => obligation.episodeId === episode.id);
   const each = own.flatMap((obligation) => [
     ...checkSpot(obligation),
+    ...checkPart(obligation, episode),
     ...checkDisclosure(obligation),
     ...checkDates(obligation, episode),
     ...(obligation.needsApproval && obligation.approvedOn === null

@@ -2,6 +2,7 @@
 import { formatWorkLength } from '@/lib/calendar';
 import { p80Of } from '@/lib/estimate';
 import { instant, minutesBetween, type Instant } from '@/lib/units';
+import type { SharedSpread } from './task-time';
 
 /** Unfinished work of an episode. */
 export interface BudgetTask {
@@ -10,7 +11,10 @@ export interface BudgetTask {
   readonly episodeId: string;
   /** Session time, minutes. */
   readonly mean: number;
+  /** Its own spread, independent of other tasks. */
   readonly deviation: number;
+  /** Spreads that all work under the same key shares. */
+  readonly shared: readonly SharedSpread[];
   /** People it takes. */
   readonly crew: number;
   /** It needs a recording session. */
@@ -72,8 +76,16 @@ interface Load {
   readonly variance: number;
 }
 
+/** Own spreads are independent; under one key they are wrong together, so they add up before they are squared. */
 function loadOf(tasks: readonly BudgetTask[]): Load {
-  return tasks.reduce<Load>((sum, task) => ({ mean: sum.mean + task.crew * task.mean, variance: sum.variance + (task.crew * task.deviation) ** 2 }), { mean: 0, variance: 0 });
+  const together = new Map<string, number>();
+  let [mean, variance] = [0, 0];
+  for (const task of tasks) {
+    mean += task.crew * task.mean;
+    variance += (task.crew * task.deviation) ** 2;
+    for (const { key, deviation } of task.shared) together.set(key, (together.get(key) ?? 0) + task.crew * deviation);
+  }
+  return { mean, variance: variance + [...together.values()].reduce((sum, deviation) => sum + deviation ** 2, 0) };
 }
 
 /** Person-minutes of a session between two moments. */
@@ -85,14 +97,13 @@ function offered(session: BudgetSession, from: Instant, to: Instant): number {
 function balance(problem: BudgetProblem, due: Instant, own: readonly BudgetTask[], earlier: readonly BudgetTask[], isOffered: (session: BudgetSession) => boolean): Balance {
   const offers = problem.sessions.filter(isOffered).map((session) => offered(session, problem.now, due)).filter((offer) => offer > 0);
   const available = offers.reduce((sum, offer) => sum + offer, 0) * problem.fillLimit;
-  const [mine, before] = [loadOf(own), loadOf(earlier)];
-  const mean = mine.mean + before.mean;
+  const [mine, before, both] = [loadOf(own), loadOf(earlier), loadOf([...own, ...earlier])];
   return {
     need: { mean: mine.mean, p80: p80Of(mine.mean, Math.sqrt(mine.variance)) },
     available,
     takenEarlier: before.mean,
-    left: available - mean,
-    leftAtP80: available - p80Of(mean, Math.sqrt(mine.variance + before.variance)),
+    left: available - both.mean,
+    leftAtP80: available - p80Of(both.mean, Math.sqrt(both.variance)),
     sessions: offers.length,
   };
 }
@@ -120,7 +131,7 @@ const isFilmed = (task: BudgetTask): boolean => task.isFilmed;
 
 /**
  * A budget for each episode, in the order they are due. Episodes due earlier are served first, so what they need is taken from the
- * sessions before a later one counts: an episode can be short of time because of another. Spreads are added as independent.
+ * sessions before a later one counts: an episode can be short of time because of another. Own spreads are added as independent.
  */
 export function budgetEpisodes(problem: BudgetProblem): readonly EpisodeBudget[] {
   const inOrder = problem.episodes.toSorted((a, b) => a.due - b.due);

@@ -12,6 +12,9 @@ export interface Observation<C extends string = string> {
 export interface LearnedFactor {
   /** Typical actual length, as a multiple of the estimate. */
   readonly factor: number;
+  /** Of ln(actual / estimate): the category's mean, and how uncertain that mean is. */
+  readonly mean: number;
+  readonly deviation: number;
   /** Observations behind it. */
   readonly n: number;
   /** Eight of ten such factors lie in it. */
@@ -102,9 +105,10 @@ function findBasis(groups: readonly Group<string>[]): LearningBasis {
   return { n, categories: groups.length, within, variance, between, spread, mean };
 }
 
-function factorAt(mean: number, variance: number): Pick<LearnedFactor, 'factor' | 'interval'> {
-  const reach = MIDDLE_80 * Math.sqrt(variance);
-  return { factor: Math.exp(mean), interval: { low: Math.exp(mean - reach), high: Math.exp(mean + reach) } };
+function factorAt(mean: number, variance: number): Pick<LearnedFactor, 'factor' | 'mean' | 'deviation' | 'interval'> {
+  const deviation = Math.sqrt(variance);
+  const reach = MIDDLE_80 * deviation;
+  return { factor: Math.exp(mean), mean, deviation, interval: { low: Math.exp(mean - reach), high: Math.exp(mean + reach) } };
 }
 
 /**
@@ -135,4 +139,9 @@ export function learnFactors<C extends string>(observations: readonly Observatio
 /** The factor of a category, or that of one not seen yet. */
 export function factorOf<C extends string>(learned: Learned<C>, category: C): LearnedFactor {
   return learned.byCategory.get(category) ?? learned.unseen;
+}
+
+/** Standard deviation over mean of a length whose logarithm is normal with that deviation. @example relativeSpread(0.3) // 0.307 */
+export function relativeSpread(logDeviation: number): number {
+  return Math.sqrt(Math.expm1(logDeviation ** 2));
 }

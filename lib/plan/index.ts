@@ -10,4 +10,4 @@ export { diffPlans, type EpisodeChange, type PlanChange, type PlanDiff } from '.
 export { findFallback, type FallbackTask } from './fallback';
 export { raisePlan } from './raise/raise';
 export { tellContradiction } from './explain/contradiction';
-export { learnedTrades, openDays, tradeDays } from './compile/past-jobs';
+export { learnedTrades, listPastJobs, openDays, tradeDays } from './compile/past-jobs';

@@ -34,8 +34,18 @@ interface Setting {
   readonly crew: Int32Array;
 }
 
-/** A schedule back in the model's arrays. */
+const readSchedules = new WeakMap<Schedule, { readonly problem: Problem; readonly setting: Setting }>();
+
+/** A schedule back in the model's arrays, once for all questions about it: nothing here writes to them. */
 function readSchedule(problem: Problem, schedule: Schedule): Setting {
+  const known = readSchedules.get(schedule);
+  if (known?.problem === problem) return known.setting;
+  const setting = buildSetting(problem, schedule);
+  readSchedules.set(schedule, { problem, setting });
+  return setting;
+}
+
+function buildSetting(problem: Problem, schedule: Schedule): Setting {
   const model = compile(problem);
   const index = new Map(problem.activities.map((activity, i) => [activity.id, i]));
   const resources = new Map(problem.resources.map((resource, r) => [resource.id, r]));

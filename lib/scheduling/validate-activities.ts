@@ -1,5 +1,5 @@
 import { issue, type Issue } from '@/lib/result';
-import { isLength, type Known } from './validate-known';
+import { findWrongEntry, isLength, type Known } from './validate-known';
 import type { Activity, Problem } from './problem';
 
 type Add = (code: string, message: string, fix: string) => void;
@@ -124,7 +124,7 @@ function checkStates(activity: Activity, add: Add): void {
   const states = activity.states ?? [];
   for (const need of states) {
     if (!isLength(need.tail)) add('negative-duration', `Activity ${activity.id} leaves ${need.medium} ${need.state} for ${need.tail} minutes.`, 'Use whole minutes from 0.');
-    const wrong = need.until?.ready.findIndex((ready, k, all) => !isLength(ready) || ready < (all[k - 1] ?? 0)) ?? -1;
+    const wrong = need.until === undefined ? -1 : findWrongEntry(need.until.ready, 0);
     if (wrong >= 0 || (need.until !== undefined && !(need.until.step > 0))) {
       add('table-not-fifo', `Activity ${activity.id} leaves ${need.medium} ${need.state} until a table whose entry ${Math.max(0, wrong)} comes before the one before it.`, 'A later end must never be over earlier.');
     }

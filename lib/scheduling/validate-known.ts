@@ -17,3 +17,14 @@ export function isLength(value: number): boolean {
 export function isOffset(value: number): boolean {
   return Number.isInteger(value) && Math.abs(value) <= LARGEST;
 }
+
+const checkedTables = new WeakMap<readonly number[], Map<number, number>>();
+
+/** The first entry of a table that is no minute, comes before the one before it, or before k * `step`; -1 when all is well. Many lags share a table. */
+export function findWrongEntry(ready: readonly number[], step: number): number {
+  const ofTable = checkedTables.get(ready) ?? new Map<number, number>();
+  checkedTables.set(ready, ofTable);
+  const wrong = ofTable.get(step) ?? ready.findIndex((minute, k) => !isLength(minute) || minute < k * step || minute < (ready[k - 1] ?? 0));
+  ofTable.set(step, wrong);
+  return wrong;
+}

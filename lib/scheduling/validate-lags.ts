@@ -1,5 +1,5 @@
 import { issue, type Issue } from '@/lib/result';
-import { isLength, isOffset, type Known } from './validate-known';
+import { findWrongEntry, isLength, isOffset, type Known } from './validate-known';
 import type { Lag, LagLength } from './problem';
 
 function findLengthIssues(lag: Lag, length: LagLength, known: Known): readonly (readonly [string, string, string])[] {
@@ -15,7 +15,7 @@ function findLengthIssues(lag: Lag, length: LagLength, known: Known): readonly (
     return found;
   }
   if (!isLength(length.step) || length.step === 0) return [['bad-step', `Lag ${lag.id} has a table with step ${length.step}.`, 'Use whole minutes above 0.']];
-  const wrong = length.ready.findIndex((ready, k) => !Number.isInteger(ready) || ready > 1_000_000_000 || ready < k * length.step || ready < (length.ready[k - 1] ?? 0));
+  const wrong = findWrongEntry(length.ready, length.step);
   if (wrong < 0) return [];
   return [['table-not-first-in-first-out',
     `Lag ${lag.id}: entry ${wrong} of its table is ready at ${length.ready[wrong]}, earlier than it started (${wrong * length.step}) or than the entry before it.`,

@@ -1,18 +1,22 @@
 /** One episode: load, then compute. */
-import { crewSize, shootDue, type Episode, type Segment, type Task } from '@/lib/build';
+import { crewSize, shootDue, statesOf, type Episode, type Segment, type Session, type Task } from '@/lib/build';
 import { addDays, dateOf, formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import {
-  cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, filmingOf, findRelief, oneWayRisk, readObligation, shootingRatio, shotsWithin, timesOf, USUAL_RATIO,
+  cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, findRelief, oneWayRisk, readObligation, shootingRatio, shotsWithin, timesOf, unlearned, USUAL_RATIO,
   type Balance, type Relief,
 } from '@/lib/episodes';
 import { isFilmed } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
+import { loadFacts } from './continuity-facts';
+import { summariseContinuity, summariseSafety } from './episode-summaries';
 import {
-  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
+  checkOrder, listBeforeMissing, listBudgets, listNeededWithin, listOpenEpisodes, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, timeOwedElsewhere, type EpisodesInput,
 } from './episodes-facts';
-import type { BalanceView, EpisodeView, SegmentRow, ShotRow, SponsorRow } from './episodes-model';
+import type { BalanceView, EpisodePageView, EpisodeView, SegmentRow, ShotRow, SponsorRow } from './episodes-model';
+import { listRuntimeOffers } from './runtime-offers';
+import { tellShotRisk } from './shot-risk';
 import { linkRecord } from './week-block';
 import { formatCount, joinNames } from './week-words';
 
@@ -32,25 +36,32 @@ function showBalance(what: string, balance: Balance): BalanceView {
   };
 }
 
+const crewHours = ({ start, end, crewIds }: Session): number => minutesBetween(start, end) * crewIds.length;
+
 /** Ways to free crew time: film a task with a fixed camera, leave out shots that need not be, move it behind the episode, add an evening. */
 function listReliefs({ document }: EpisodesInput, episode: Episode): readonly Relief[] {
   const timeOf = timesOf(document);
   const needed = listNeededWithin(document, episode.id);
-  const plain = { filming: filmingOf(document), handsOnFactor: () => 1, filmingFactor: () => 1 };
+  const plain = unlearned(document);
+  const later = listOpenEpisodes(document).find((each) => each.releaseDate > episode.releaseDate);
   const options = document.tasks.filter((task) => task.episodeId === episode.id && task.doneAt === null).flatMap((task): Relief[] => {
     const crew = Math.max(1, crewSize(task));
     const time = timeOf(task);
-    const spare = shotsWithin(task).filter((shot) => !shot.mustHave).reduce((sum, shot) => sum + shot.time, 0);
+    const spare = shotsWithin(task).filter((shot) => !shot.mustHave && shot.filmedAt === null);
     const fixed: Task = { ...task, coverage: 'locked-off', shots: [] };
     const simpler = document.series.usesExperience && task.shots.length === 0 ? filmingMinutes(time) - filmingMinutes(experiencedTime(fixed, plain)) : 0;
     return [
-      { kind: 'leave a shot out', taskId: task.id, words: `Leave out the shots of “${task.name}” that need not be`, frees: spare * crew },
+      { kind: 'leave a shot out', taskId: task.id, words: `Leave out of “${task.name}”: ${joinNames(spare.map(({ name }) => name))}`, frees: spare.reduce((sum, shot) => sum + shot.time, 0) * crew },
       { kind: 'film simpler', taskId: task.id, words: `Film “${task.name}” with a fixed camera`, frees: isFilmed(task) ? simpler * crew : 0 },
-      { kind: 'move later', taskId: task.id, words: `Move “${task.name}” to a later episode`, frees: needed.has(task.id) ? 0 : time.mean * crew },
+      { kind: 'move later', taskId: task.id, words: `Move “${task.name}” to ${later === undefined ? 'a later episode' : `“${later.name}”`}`, frees: needed.has(task.id) ? 0 : time.mean * crew },
     ];
   });
-  const evening = document.sessions.reduce((longest, session) => Math.max(longest, minutesBetween(session.start, session.end) * session.crewIds.length), 0);
-  return [...options, { kind: 'add a session', taskId: null, words: `Add a session as long as your longest, with as many people`, frees: evening * document.series.fillLimit }];
+  const due = shootDue(document.series, episode);
+  const [evening] = document.sessions.filter(({ crewIds }) => crewIds.length > 0).toSorted((a, b) => crewHours(b) - crewHours(a));
+  if (evening === undefined) return options;
+  const length = formatWorkLength(minutesBetween(evening.start, evening.end));
+  const words = `Add a session of ${length} with ${formatCount(evening.crewIds.length, 'person', 'people')}, like “${evening.name}”, before ${formatDay(dateOf(due, document.series.zone))}`;
+  return [...options, { kind: 'add a session', taskId: null, words, frees: crewHours(evening) * document.series.fillLimit }];
 }
 
 function showRelief(input: EpisodesInput, episode: Episode, missing: number): EpisodeView['relief'] {
@@ -78,7 +89,7 @@ function showSegment(input: EpisodesInput, segment: Segment, due: number | null)
     segment.isEvergreen ? 'fits any episode' : null,
     segment.thread === '' ? null : `thread ${segment.thread}`,
   ].filter((fact) => fact !== null);
-  return { id: segment.id, revision: segment.revision, name: segment.name, length: segment.length, isResult: segment.isResult, role: segment.role, facts, isLate };
+  return { id: segment.id, revision: segment.revision, name: segment.name, length: segment.length, isResult: segment.isResult, role: segment.role, facts, readyAt };
 }
 
 function listShots({ document }: EpisodesInput, episode: Episode): readonly ShotRow[] {
@@ -88,6 +99,11 @@ function listShots({ document }: EpisodesInput, episode: Episode): readonly Shot
     purpose: shot.purpose,
     task: linkRecord('task', task.id, document.tasks),
     isMustHave: shot.mustHave,
+    parts: statesOf(shot).map(({ partId, stateId }) => {
+      const part = document.parts.find(({ id }) => id === partId);
+      return `${part?.name ?? 'a part that is gone'} ${part?.states.find(({ id }) => id === stateId)?.name ?? ''}`.trim();
+    }).join(', '),
+    risk: tellShotRisk(task, shot),
     state: shot.filmedAt !== null ? `filmed ${formatMoment(shot.filmedAt, document.series.zone)}` : task.doneAt !== null ? 'its work is done' : shot.purpose === 'before' && task.irreversible ? 'to be filmed before the work starts' : 'to be filmed',
   })));
 }
@@ -164,6 +180,8 @@ export function computeEpisode(input: EpisodesInput, id: string): EpisodeView | 
     relief: missing > 0 ? showRelief(input, episode, missing) : [],
     runtime,
     titles: series.titles,
+    due,
+    runtimeOffers: listRuntimeOffers(input, episode, own, runtime),
     segments: own.map((segment) => showSegment(input, segment, due)),
     results: own.filter((segment) => segment.isResult).length,
     otherEpisodes: document.episodes.filter((each) => each.id !== id).map(({ id: otherId, name }) => ({ id: otherId, name })),
@@ -177,7 +195,10 @@ export function computeEpisode(input: EpisodesInput, id: string): EpisodeView | 
 }
 
 /** The page of an episode. */
-export async function viewEpisode({ storage, now }: ViewContext, document: EpisodesInput['document'], id: string): Promise<EpisodeView | null> {
-  const plan = await storage.acceptedPlan(document.series.id);
-  return computeEpisode({ document, plan, now }, id);
+export async function viewEpisode(context: ViewContext, document: EpisodesInput['document'], id: string): Promise<EpisodePageView | null> {
+  const episode = document.episodes.find((each) => each.id === id);
+  if (episode === undefined) return null;
+  const [plan, facts] = await Promise.all([context.storage.acceptedPlan(document.series.id), loadFacts(context, document)]);
+  const view = computeEpisode({ document, plan, now: context.now }, id);
+  return view === null ? null : { ...view, safety: summariseSafety(document, plan, episode), continuity: summariseContinuity(facts, episode) };
 }

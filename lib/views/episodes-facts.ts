@@ -1,5 +1,5 @@
 /** Facts of episodes that more than one page needs. */
-import { crewSize, deriveOrder, shootDue, type Episode, type Segment, type SeriesDocument, type Task } from '@/lib/build';
+import { crewSize, deriveOrder, shootDue, shownStates, type Episode, type Segment, type SeriesDocument, type Task } from '@/lib/build';
 import { addDays, compareDates, dateOf, type CivilDate } from '@/lib/calendar';
 import {
   budgetEpisodes, chargeWork, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type ShownSegment, type SponsoredEpisode,
@@ -68,8 +68,8 @@ export function listBudgets({ document, now }: EpisodesInput): ReadonlyMap<strin
     tasks: document.tasks.flatMap((task) => {
       const episodeId = paidBy.get(task.id);
       if (episodeId === undefined) return [];
-      const { mean, deviation } = timeOf(task);
-      return [{ id: task.id, name: task.name, episodeId, mean, deviation, crew: Math.max(1, crewSize(task)), isFilmed: isFilmed(task) }];
+      const { mean, own, shared } = timeOf(task);
+      return [{ id: task.id, name: task.name, episodeId, mean, deviation: own, shared, crew: Math.max(1, crewSize(task)), isFilmed: isFilmed(task) }];
     }),
     sessions: document.sessions.map(({ start, end, crewIds, isRecording }) => ({ start, end, people: crewIds.length, isRecording })),
   });
@@ -114,15 +114,15 @@ export function listBanked(input: EpisodesInput): readonly BankedEpisode[] {
 }
 
 export function readSponsored(input: EpisodesInput, episode: Episode): SponsoredEpisode {
-  return { id: episode.id, name: episode.name, releaseDate: episode.releaseDate, feasibleOn: feasibleOn(input, episode) };
+  const runtime = 60 * showRuntime(input.document, segmentsOf(input.document, episode.id)).minutes;
+  return { id: episode.id, name: episode.name, releaseDate: episode.releaseDate, feasibleOn: feasibleOn(input, episode), runtime };
 }
 
-/** States that parts are left in by the work a segment shows. */
+/** States in which the work a segment shows has the parts: as its shots ask, else as it leaves them. */
 function shownParts(document: SeriesDocument, segment: Segment): ShownSegment['parts'] {
-  const tasks = document.tasks.filter((task) => segment.taskIds.includes(task.id));
-  return tasks.flatMap((task) => task.parts).flatMap(({ partId, from, to }) => {
+  return document.tasks.filter((task) => segment.taskIds.includes(task.id)).flatMap(shownStates).flatMap(({ partId, stateId }) => {
     const part = document.parts.find((each) => each.id === partId);
-    const stateIndex = part?.states.findIndex((state) => state.id === (to ?? from)) ?? -1;
+    const stateIndex = part?.states.findIndex((state) => state.id === stateId) ?? -1;
     return part === undefined || stateIndex < 0 ? [] : [{ partId, partName: part.name, stateIndex, stateName: part.states[stateIndex]!.name }];
   });
 }

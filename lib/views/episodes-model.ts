@@ -21,6 +21,19 @@ export interface RuntimeView {
   readonly text: string;
 }
 
+/** A segment on the board. */
+export interface BoardRow {
+  readonly id: string;
+  readonly revision: number;
+  readonly name: string;
+  /** Minutes on screen. */
+  readonly length: number;
+  /** When its work is recorded by the plan, milliseconds; null: not known. */
+  readonly readyAt: number | null;
+  /** `recorded Sat 5 Dec 16:10`; empty: not known. */
+  readonly ready: string;
+}
+
 export interface ReelView {
   readonly id: string;
   readonly number: number;
@@ -34,6 +47,10 @@ export interface ReelView {
   readonly isEvergreen: boolean;
   readonly runtime: RuntimeView;
   readonly segments: number;
+  /** Its segments in the order of telling. */
+  readonly rows: readonly BoardRow[];
+  /** When its recording is due, milliseconds. */
+  readonly due: number;
   readonly results: number;
   readonly standing: Standing;
   /** What still stands in its way besides time, in short sentences. */
@@ -72,12 +89,18 @@ export interface ProposalView {
     readonly reasons: string;
     readonly segments: readonly { readonly name: string; readonly isNew: boolean }[];
   }[];
+  /** Parts that would go back in time on screen, and do not now. */
+  readonly warnings: readonly string[];
   readonly arrangement: readonly { readonly episodeId: string; readonly segmentIds: readonly string[] }[];
 }
 
 export interface EpisodesView {
   readonly seriesId: string;
   readonly reels: readonly ReelView[];
+  /** Minutes of titles in every episode. */
+  readonly titles: number;
+  /** Segments in no episode, as the board moves them. */
+  readonly looseRows: readonly BoardRow[];
   readonly bank: BankView;
   readonly loose: readonly { readonly id: string; readonly name: string; readonly text: string }[];
   readonly proposals: readonly ProposalView[];
@@ -96,7 +119,8 @@ export interface SegmentRow {
   readonly role: string;
   /** `leaves 40 % open`, `recorded Sat 5 Dec 16:10`. */
   readonly facts: readonly string[];
-  readonly isLate: boolean;
+  /** When its work is recorded by the plan, milliseconds; null: not known. */
+  readonly readyAt: number | null;
 }
 
 export interface BalanceView {
@@ -116,7 +140,17 @@ export interface ShotRow {
   readonly purpose: string;
   readonly task: RecordLink;
   readonly isMustHave: boolean;
+  /** `Body traced, Door traced`; empty: as the work has them. */
+  readonly parts: string;
+  /** Chance to lose it; null: it can be taken again. */
+  readonly risk: string | null;
   readonly state: string;
+}
+
+/** A change of segments that brings the runtime inside its bounds, ready to be made. */
+export interface RuntimeOffer {
+  readonly words: string;
+  readonly arrangement: readonly { readonly episodeId: string; readonly segmentIds: readonly string[] }[];
 }
 
 export interface SponsorRow {
@@ -141,6 +175,10 @@ export interface EpisodeView {
   readonly relief: readonly { readonly frees: string; readonly isEnough: boolean; readonly changes: readonly { readonly words: string; readonly task: RecordLink | null }[] }[];
   readonly runtime: RuntimeView;
   readonly titles: number;
+  /** When its recording is due, milliseconds. */
+  readonly due: number;
+  /** What to take out or bring in where the runtime is outside its bounds. */
+  readonly runtimeOffers: readonly RuntimeOffer[];
   readonly segments: readonly SegmentRow[];
   readonly results: number;
   readonly otherEpisodes: readonly { readonly id: string; readonly name: string }[];
@@ -150,6 +188,33 @@ export interface EpisodeView {
   readonly shotWords: readonly string[];
   readonly camera: readonly string[];
   readonly sponsors: readonly SponsorRow[];
+}
+
+/** The checklist of an episode in short. */
+export interface SafetySummary {
+  readonly isOpen: boolean;
+  readonly words: string;
+  /** `Grinding (II critical) in 2 tasks`. */
+  readonly hazards: readonly string[];
+  /** The first blocks of the gate, and how many more there are. */
+  readonly first: readonly { readonly message: string; readonly fix: string }[];
+  readonly more: number;
+}
+
+/** What the log and its checks say of an episode in short. */
+export interface ContinuitySummary {
+  readonly stops: number;
+  readonly warns: number;
+  readonly words: string;
+  readonly first: readonly Issue[];
+  readonly more: number;
+  readonly promises: readonly { readonly id: string; readonly words: string; readonly standing: string }[];
+  readonly pickups: readonly { readonly key: string; readonly words: string }[];
+}
+
+export interface EpisodePageView extends EpisodeView {
+  readonly safety: SafetySummary;
+  readonly continuity: ContinuitySummary;
 }
 
 export interface FactorRow {
@@ -171,6 +236,18 @@ export interface PlotPoint {
   readonly wasInterrupted: boolean;
 }
 
+/** An open task as typed and by experience. */
+export interface OpenTaskRow {
+  readonly id: string;
+  readonly name: string;
+  readonly typed: string;
+  readonly typedP80: string;
+  readonly experienced: string;
+  readonly experiencedP80: string;
+  /** `5 finished tasks of strip`. */
+  readonly from: string;
+}
+
 export interface EstimatesView {
   readonly seriesId: string;
   readonly revision: number;
@@ -180,6 +257,8 @@ export interface EstimatesView {
   readonly note: string;
   readonly handsOn: readonly FactorRow[];
   readonly filming: readonly FactorRow[];
+  /** The open tasks whose P80 experience changes most. */
+  readonly open: readonly OpenTaskRow[];
   readonly points: readonly PlotPoint[];
   /** Largest length on the plot, minutes. */
   readonly reach: number;

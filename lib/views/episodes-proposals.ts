@@ -1,8 +1,8 @@
 /** Which segments could go into which episodes. */
-import { shootDue, type Episode, type Segment } from '@/lib/build';
+import { arrangeSegments, shootDue, type Episode, type Segment, type SeriesDocument } from '@/lib/build';
 import { packParallel, packSegments, USUAL_WEIGHTS, type Packing, type PackedEpisode, type PackingRules, type StorySegment } from '@/lib/episodes';
 import { fail, issue, ok, type Result } from '@/lib/result';
-import { listOpenEpisodes, segmentReadyAt, type EpisodesInput } from './episodes-facts';
+import { checkOrder, listOpenEpisodes, segmentReadyAt, type EpisodesInput } from './episodes-facts';
 import type { ProposalView } from './episodes-model';
 import { formatCount } from './week-words';
 
@@ -26,19 +26,34 @@ function tellReasons({ length, results, terms }: PackedEpisode, { runtime, weigh
   return said.join(', ');
 }
 
-function show(packing: Packing, title: string, gap: string | null, open: readonly Episode[], segments: readonly Segment[], rules: PackingRules): ProposalView {
+/** Parts that would go back in time on screen if it were put so, and do not as it is. */
+function listBackwards(document: SeriesDocument, arrangement: ProposalView['arrangement']): readonly string[] {
+  const known = new Set(checkOrder(document).map(({ message }) => message));
+  const arranged = arrangeSegments(document, arrangement);
+  return arranged.ok ? checkOrder(arranged.value.document).map(({ message }) => message).filter((message) => !known.has(message)) : [];
+}
+
+interface Shown {
+  readonly document: SeriesDocument;
+  readonly open: readonly Episode[];
+  readonly segments: readonly Segment[];
+  readonly rules: PackingRules;
+}
+
+function show(packing: Packing, title: string, gap: string | null, { document, open, segments, rules }: Shown): ProposalView {
   const byId = new Map(segments.map((segment) => [segment.id, segment]));
   const placed = packing.episodes.map((packed, index) => ({ packed, episode: open[index]! }));
   const isNew = (id: string, episodeId: string): boolean => byId.get(id)?.episodeId !== episodeId;
+  const arrangement = placed.map(({ packed, episode }) => ({ episodeId: episode.id, segmentIds: packed.segmentIds }));
   return {
-    title, gap,
+    title, gap, arrangement,
+    warnings: listBackwards(document, arrangement),
     moves: placed.reduce((sum, { packed, episode }) => sum + packed.segmentIds.filter((id) => isNew(id, episode.id)).length, 0),
     episodes: placed.map(({ packed, episode }) => ({
       name: episode.name,
       reasons: tellReasons(packed, rules),
       segments: packed.segmentIds.map((id) => ({ name: byId.get(id)?.name ?? id, isNew: isNew(id, episode.id) })),
     })),
-    arrangement: placed.map(({ packed, episode }) => ({ episodeId: episode.id, segmentIds: packed.segmentIds })),
   };
 }
 
@@ -56,6 +71,7 @@ export function proposePackings(input: EpisodesInput): Result<readonly ProposalV
   if (segments.length === 0) return ok([]);
   if (open.length === 0) return fail([issue('no-open-episode', 'Segments wait for an episode, and no episode is left to be recorded.', 'Add an episode.')]);
   const rules: PackingRules = { runtime, titles, leastResults: 1, weights: USUAL_WEIGHTS };
+  const shown: Shown = { document, open, segments, rules };
   const read = (segment: Segment): StorySegment => ({ ...segment, readyAt: segmentReadyAt(input, segment) });
   const dueAt = open.map((episode) => shootDue(document.series, episode));
   const [evergreens, told] = [segments.filter((segment) => segment.isEvergreen), segments.filter((segment) => !segment.isEvergreen)];
@@ -66,12 +82,12 @@ export function proposePackings(input: EpisodesInput): Result<readonly ProposalV
   };
   if (names.length <= 1) {
     const packed = packSegments({ segments: told.map(read), rules, dueAt, episodeCount: null, ...cuts });
-    if (packed.ok) return ok(packed.value.map((packing, index) => show(packing, TITLES[index] ?? '', null, open, segments, rules)));
+    if (packed.ok) return ok(packed.value.map((packing, index) => show(packing, TITLES[index] ?? '', null, shown)));
     if (evergreens.length === 0) return packed;
   }
   const threads = names.map((name) => told.filter((segment) => segment.thread === name).map(read));
   const packed = packParallel({ threads, evergreens: evergreens.map(read), rules, dueAt, ...cuts });
   if (!packed.ok) return packed;
   const gap = packed.value.gap < 1e-9 ? null : `at most ${Math.ceil(packed.value.gap * 1000) / 1000} points from the best there is`;
-  return ok([show(packed.value, 'Best found', gap, open, segments, rules)]);
+  return ok([show(packed.value, 'Best found', gap, shown)]);
 }

@@ -1,12 +1,12 @@
 /** The board of episodes: load, then compute. */
-import { shootDue, type Episode } from '@/lib/build';
-import { addDays, compareDates, dateOf, formatDay, formatIsoWeek } from '@/lib/calendar';
+import { shootDue, type Episode, type Segment } from '@/lib/build';
+import { addDays, compareDates, dateOf, formatDay, formatIsoWeek, formatMoment } from '@/lib/calendar';
 import { checkSponsors, checkUnplaced, countBank, readObligation, spreadReleases, type Bank, type BankedEpisode } from '@/lib/episodes';
 import type { ViewContext } from './context';
 import {
-  checkOrder, listBanked, listBeforeMissing, listBudgets, readSponsored, segmentsOf, showRuntime, showStanding, STAGES, type EpisodesInput,
+  checkOrder, listBanked, listBeforeMissing, listBudgets, readSponsored, segmentReadyAt, segmentsOf, showRuntime, showStanding, STAGES, type EpisodesInput,
 } from './episodes-facts';
-import type { BankView, EpisodesView, ReelView } from './episodes-model';
+import type { BankView, BoardRow, EpisodesView, ReelView } from './episodes-model';
 import { proposePackings } from './episodes-proposals';
 import { formatCount, joinNames } from './week-words';
 
@@ -27,6 +27,12 @@ function listOpen(input: EpisodesInput, episode: Episode): readonly string[] {
   ].filter((text) => text !== null);
 }
 
+function showRow(input: EpisodesInput, segment: Segment): BoardRow {
+  const { id, revision, name, length } = segment;
+  const readyAt = segmentReadyAt(input, segment);
+  return { id, revision, name, length, readyAt, ready: readyAt === null ? '' : `recorded ${formatMoment(readyAt, input.document.series.zone)}` };
+}
+
 function showReels(input: EpisodesInput): readonly ReelView[] {
   const { document } = input;
   const { zone } = document.series;
@@ -44,6 +50,8 @@ function showReels(input: EpisodesInput): readonly ReelView[] {
       isEvergreen: episode.isEvergreen,
       runtime: showRuntime(document, own),
       segments: own.length,
+      rows: own.map((segment) => showRow(input, segment)),
+      due: shootDue(document.series, episode),
       results: own.filter((segment) => segment.isResult).length,
       standing: episode.status === 'planned' ? showStanding(budgets.get(episode.id)) : showStanding(undefined),
       open: listOpen(input, episode),
@@ -104,6 +112,8 @@ export function computeEpisodes(input: EpisodesInput, cadence: number): Episodes
   return {
     seriesId: document.series.id,
     reels: showReels(input),
+    titles: document.series.titles,
+    looseRows: segmentsOf(document, null).map((segment) => showRow(input, segment)),
     bank: showBank(input, cadence),
     loose: segmentsOf(document, null).map((segment) => ({ id: segment.id, name: segment.name, text: `${segment.length} min${segment.isEvergreen ? ', fits any episode' : ''}` })),
     proposals: proposals.ok ? proposals.value.filter(({ moves }) => moves > 0) : [],

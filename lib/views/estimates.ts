@@ -1,9 +1,9 @@
 /** Estimates against what the work took. */
 import type { SeriesDocument } from '@/lib/build';
 import { formatWorkLength } from '@/lib/calendar';
-import { compareExperience, gatherExperience, type TaskObservation } from '@/lib/episodes';
+import { compareExperience, experiencedTime, experienceOf, gatherExperience, typedTime, type TaskObservation } from '@/lib/episodes';
 import { FEWEST_OBSERVATIONS, type Learned, type LearnedFactor } from '@/lib/estimate';
-import type { EstimatesView, FactorRow, PlotPoint } from './episodes-model';
+import type { EstimatesView, FactorRow, OpenTaskRow, PlotPoint } from './episodes-model';
 import { formatCount } from './week-words';
 
 const times = (value: number): string => `× ${value.toFixed(2)}`;
@@ -36,6 +36,20 @@ function tellEnough(learned: Learned, what: string): string {
   return learned.isEnough ? `${what} go by ${formatCount(learned.basis.n, 'finished task')}` : `${what} stay as typed: ${formatCount(learned.basis.n, 'finished task')} of at least ${FEWEST_OBSERVATIONS}`;
 }
 
+const MOST_OPEN = 12;
+
+const say = (minutes: number): string => formatWorkLength(Math.round(minutes));
+
+/** Open tasks, the one whose P80 changes most first. */
+function listOpen(document: SeriesDocument): readonly OpenTaskRow[] {
+  const experience = experienceOf(document);
+  const rows = document.tasks.filter((task) => task.doneAt === null).map((task) => ({ task, typed: typedTime(task), learned: experiencedTime(task, experience) }));
+  return rows.toSorted((a, b) => Math.abs(b.learned.p80 - b.typed.p80) - Math.abs(a.learned.p80 - a.typed.p80)).slice(0, MOST_OPEN).map(({ task, typed, learned }) => ({
+    id: task.id, name: task.name, typed: say(typed.mean), typedP80: say(typed.p80), experienced: say(learned.mean), experiencedP80: say(learned.p80),
+    from: formatCount(experience.handsOn(task.category).n, `finished task of ${task.category}`, `finished tasks of ${task.category}`),
+  }));
+}
+
 /** The page of estimates. Pure. */
 export function viewEstimates(document: SeriesDocument): EstimatesView {
   const { handsOn, filming, learnedHandsOn, learnedFilming } = gatherExperience(document);
@@ -49,6 +63,7 @@ export function viewEstimates(document: SeriesDocument): EstimatesView {
     note: `${tellEnough(learnedHandsOn, 'Hands-on times')}; ${tellEnough(learnedFilming, 'filming times').replace('as typed', 'by the counts of the series')}.${leftOut > 0 ? ` ${formatCount(leftOut, 'interrupted one is', 'interrupted ones are')} left out.` : ''}`,
     handsOn: showFactors(learnedHandsOn),
     filming: showFactors(learnedFilming),
+    open: listOpen(document),
     points,
     reach: points.reduce((most, point) => Math.max(most, point.estimate, point.actual), 60),
   };

@@ -22,7 +22,7 @@ export { viewNow } from './now';
 export type { NowView, NowWork, Reminder, RunningClock } from './now-model';
 export { viewEpisode } from './episode';
 export { viewEpisodes } from './episodes';
-export type { BankView, EpisodesView, EpisodeView, EstimatesView, FactorRow, ProposalView, ReelView, RuntimeView, SegmentRow, Standing } from './episodes-model';
+export type { BankView, BoardRow, EpisodePageView, EpisodesView, EpisodeView, EstimatesView, FactorRow, ProposalView, ReelView, RuntimeView, SegmentRow, Standing } from './episodes-model';
 export { viewEstimates } from './estimates';
 export { viewPlans } from './plans';
 export type { ChangeLine, DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
@@ -48,6 +48,7 @@ export type { AwayJob, CuringCoat, GoView, HeatingPoint, HeatingView, HeldWork, 
 export { viewLaying } from './laying';
 export type { LayingView } from './laying';
 export { viewMaterialLibrary } from './material-library';
+export { viewTradeLibrary, type TradeEntry, type TradeLibraryView } from './trade-library';
 export type { LibraryMaterial } from './material-library';
 export { viewProgress } from './progress';
 export type { Answer, ForecastView, Mark, ProgressView, Timelines } from './progress-model';

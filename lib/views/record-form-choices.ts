@@ -1,6 +1,7 @@
 /** What the fields of a form offer to choose from. */
 import { factWords, HAZARD_FACTS, type Part, type SeriesDocument } from '@/lib/build';
 import { listZones } from '@/lib/calendar';
+import { listHolidayCountries } from '@/lib/exchange';
 import { listSigns } from '@/lib/safety';
 import type { Choice, ChoiceSource } from './record-form-model';
 
@@ -45,6 +46,7 @@ export function listChoices(document: SeriesDocument): Readonly<Record<ChoiceSou
     airZones: distinct(document.places.map((place) => place.airZone)),
     crafts: distinct(document.trades.map((trade) => trade.craft)),
     zones: listZoneChoices(),
+    countries: listHolidayCountries().map(({ code, name }) => ({ value: code, label: name })),
     hazardFacts: HAZARD_FACTS.map((fact) => ({ value: fact, label: factWords(fact) })),
     signs: listSigns().map(({ code, meaning }) => ({ value: code, label: `${code} ${meaning}` })),
   };

@@ -106,10 +106,15 @@ export const WORKSHOP_SECTIONS: readonly FormSection[] = [
 
 export const TRADE_TERMS_SECTIONS: readonly FormSection[] = [
   {
-    title: 'Batches and preparation', isRare: true,
+    title: 'Holidays, batches and preparation', isRare: true,
     fields: [{
       type: 'group', name: 'terms', label: 'Terms',
       fields: [
+        {
+          type: 'choice', codec: 'text', name: 'country', label: 'Keeps the public holidays of', options: 'countries', none: 'no country',
+          help: 'Closed on these days, besides the closed days above.',
+        },
+        { type: 'text', name: 'region', label: 'Region', isOptional: true, help: 'Name or code, where holidays differ within the country: England, ENG. Empty: those of the whole country.' },
         { type: 'choices', name: 'batchDays', label: 'Batches start on', options: WEEKDAYS, isNumeric: true, whenNone: 'Any open day.', isOptional: true },
         { type: 'choices', name: 'collectionDays', label: 'Collection on', options: WEEKDAYS, isNumeric: true, whenNone: 'Any open day.', isOptional: true },
         { type: 'group', name: 'minimum', label: 'Least it takes', fields: [maybe('amount', 'Amount', ''), { type: 'text', name: 'unit', label: 'Unit', isOptional: true, help: 'kg, pieces, m².' }] },

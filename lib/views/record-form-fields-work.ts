@@ -68,6 +68,14 @@ const taskCamera: FormSection = {
         { type: 'choice', codec: 'text', name: 'purpose', label: 'Purpose', options: options(SHOT_PURPOSES) },
         { type: 'length', clock: 'worked', name: 'time', label: 'Time to film it' },
         { type: 'check', name: 'mustHave', label: 'Must have' },
+        {
+          type: 'list', name: 'states', label: 'Parts in the picture', item: 'part in the picture', isOptional: true, whenNone: 'Parts as the work has them.',
+          help: 'Only where it matters which state a part is in. The plan films it while it is so.',
+          fields: [
+            { type: 'choice', codec: 'text', name: 'partId', label: 'Part', options: 'parts' },
+            { type: 'partState', name: 'stateId', label: 'In state', none: 'choose one' },
+          ],
+        },
         { type: 'moment', name: 'filmedAt', label: 'Filmed', isOptional: true, help: 'Empty: still to be filmed.' },
       ],
     },

@@ -10,7 +10,7 @@ export interface DraftObject {
 /** Lists of records, or of words already used, that a field offers. */
 export type ChoiceSource =
   | 'people' | 'places' | 'equipment' | 'parts' | 'materials' | 'trades' | 'episodes' | 'tasks' | 'threads' | 'sponsors'
-  | 'whereabouts' | 'works' | 'skills' | 'assemblies' | 'airZones' | 'crafts' | 'zones' | 'hazardFacts' | 'signs';
+  | 'whereabouts' | 'works' | 'skills' | 'assemblies' | 'airZones' | 'crafts' | 'zones' | 'countries' | 'hazardFacts' | 'signs';
 
 export interface Choice {
   readonly value: string;

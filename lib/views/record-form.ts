@@ -1,6 +1,6 @@
 /** The form of one record, ready to be drawn. */
 import {
-  DEFAULT_CURE, DEFAULT_PROCESS, DEFAULT_TERMS, DEFAULT_WORKSHOP, findRecord, withDefaults, type FormKind, type RecordKind, type SeriesDocument, type SeriesRecord,
+  DEFAULT_CURE, DEFAULT_PROCESS, DEFAULT_TERMS, DEFAULT_WORKSHOP, findRecord, withDefaults, type FormKind, type RecordKind, type SeriesDocument, type SeriesRecord, type TradeTerms,
 } from '@/lib/build';
 import { addDays, dateOf, instantOf } from '@/lib/calendar';
 import { USUAL_KIT, USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
@@ -17,6 +17,12 @@ const EVENING = { from: '18:30', to: '21:30' } as const;
 const WORKSHOP_HOURS = { from: '08:00', to: '17:00' } as const;
 const WORKDAYS = [1, 2, 3, 4, 5] as const;
 
+/** A new trade keeps the holidays of the one before it. */
+function startingTerms({ trades }: SeriesDocument): TradeTerms {
+  const { country, region } = trades.at(-1)?.terms ?? DEFAULT_TERMS;
+  return { ...DEFAULT_TERMS, country, region };
+}
+
 /** What a new record starts with; the fields left out start empty. */
 function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant): Readonly<Record<string, unknown>> {
   const { zone } = document.series;
@@ -29,7 +35,7 @@ function startingValues(document: SeriesDocument, kind: RecordKind, now: Instant
     case 'material':
       return { sort: 'paint', referenceTemperature: 20, minimumTemperature: 5, doublingPer: 10, cure: DEFAULT_CURE };
     case 'trade':
-      return { openHours: WORKDAYS.map((weekday) => ({ weekday, ...WORKSHOP_HOURS })), terms: DEFAULT_TERMS };
+      return { openHours: WORKDAYS.map((weekday) => ({ weekday, ...WORKSHOP_HOURS })), terms: startingTerms(document) };
     case 'equipment':
       return { count: 1 };
     case 'session':

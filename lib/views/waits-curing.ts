@@ -2,7 +2,7 @@
 import { startWith } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import { endOfClimate } from '@/lib/climate';
-import type { CoatFault } from '@/lib/cure';
+import type { CoatFault, LateWork } from '@/lib/cure';
 import { issue, type Issue } from '@/lib/result';
 import { minutesBetween, MINUTES_PER_DAY, type Instant } from '@/lib/units';
 import { listHeld, type Waiting } from './waits-holds';
@@ -31,19 +31,50 @@ function sayFault(fault: CoatFault, name: string, zone: string): Issue {
   return issue('coat-surface-fault', `${name} gets a fault on its surface from ${why} on ${from}: ${fault.value.toFixed(1)} ${unit}, the limit is ${fault.limit} ${unit}.`, 'Clean it before the next coat, and abrade where it stays dull.', { severity: 'warn' });
 }
 
-function windowAlarms(waiting: Waiting, { forecast, material, task, coat }: LaidCoat): readonly Issue[] {
-  const { now, document } = waiting;
-  const { zone } = document.series;
+/** The next coat on top of one, when the window of the first matters. */
+interface NextCoat {
+  readonly next: ReturnType<typeof listHeld>[number];
+  readonly closes: Instant;
+}
+
+/** The next coat that waits for a coat, and when the window between the two closes; null where none follows or the window does not close. */
+function findNextCoat(waiting: Waiting, { forecast, task }: LaidCoat): NextCoat | null {
+  const { document } = waiting;
   const next = listHeld(waiting, { kind: 'task', id: task.id }).find(({ ref, id }) => ref.kind === 'task' && (document.tasks.find((one) => one.id === id)?.coats.length ?? 0) > 0);
-  const closes = forecast.recoatUntil;
-  if (next === undefined || closes === null) return [];
-  const late = { none: 'Put the next coat on all the same.', abrade: 'Abrade before the next coat.', 'clean and tack coat': 'Clean it and lay a tack coat first.', strip: 'Strip it.' }[coat.material.lateWork];
+  return next === undefined || forecast.recoatUntil === null ? null : { next, closes: forecast.recoatUntil };
+}
+
+const LATE: Readonly<Record<LateWork, string>> = {
+  none: 'Put the next coat on all the same.', abrade: 'Abrade before the next coat.', 'clean and tack coat': 'Clean it and lay a tack coat first.', strip: 'Strip it.',
+};
+
+/** A recoat window that is closed, empty, missed by the plan, or closes soon. */
+export function listWindowAlarms(waiting: Waiting, laid: LaidCoat): readonly Issue[] {
+  const { now, document } = waiting;
+  const { forecast, material, coat } = laid;
+  const { zone } = document.series;
+  const found = findNextCoat(waiting, laid);
+  if (found === null) return [];
+  const { next, closes } = found;
+  const late = LATE[coat.material.lateWork];
   const subjects = [{ kind: 'task', id: next.id, name: next.name }];
   if (closes <= now) return [issue('window-closed', `The recoat window of ${material.name} closed on ${formatMoment(closes, zone)}, and “${next.name}” is not done.`, late, { subjects })];
   if (forecast.isWindowEmpty) return [issue('window-empty', `${startWith(material)} has no recoat window in this cold: it closes on ${formatMoment(closes, zone)}, before it opens.`, `Heat it. Otherwise: ${late}`, { subjects })];
   if (next.start !== null && next.start > closes) return [issue('window-missed-by-plan', `“${next.name}” is planned for ${next.planned}, after the recoat window of ${material.name} closes on ${formatMoment(closes, zone)}.`, 'Re-plan, or put a session before that.', { subjects })];
   if (minutesBetween(now, closes) > SOON_DAYS * MINUTES_PER_DAY) return [];
   return [issue('window-closes', `The recoat window of ${material.name} closes on ${formatMoment(closes, zone)}, in ${formatLength(minutesBetween(now, closes))}.`, `Do “${next.name}” before. Later: ${late}`, { severity: 'warn', subjects })];
+}
+
+const LATE_BUTTON: Readonly<Record<Exclude<LateWork, 'none'>, string>> = { abrade: 'Plan the abrading', 'clean and tack coat': 'Plan the cleaning and the tack coat', strip: 'Plan to strip it and lay it again' };
+
+/** What can be planned for a missed window: only where the next coat follows by the state of a part. */
+function offerLateWork(waiting: Waiting, laid: LaidCoat, alarms: readonly Issue[]): CuringCoat['late'] {
+  const { lateWork } = laid.coat.material;
+  const found = findNextCoat(waiting, laid);
+  const isMissed = alarms.some(({ code }) => code === 'window-closed' || code === 'window-empty' || code === 'window-missed-by-plan');
+  const next = waiting.document.tasks.find(({ id }) => id === found?.next.id);
+  const follows = next?.parts.some(({ partId, from, to }) => to !== null && laid.task.parts.some((made) => made.partId === partId && made.to !== null && made.to === from)) ?? false;
+  return next === undefined || !isMissed || !follows || lateWork === 'none' ? null : { coatTaskId: laid.task.id, nextTaskId: next.id, word: LATE_BUTTON[lateWork] };
 }
 
 function markStages(laid: LaidCoat, end: Instant, now: Instant, zone: string): readonly StageMark[] {
@@ -63,6 +94,7 @@ function showCoat(waiting: Waiting, laid: LaidCoat): CuringCoat {
   const { zone } = document.series;
   const { forecast, laidAt, material, task, coat } = laid;
   const { touchDry, recoatFrom, handle, fullCure } = forecast.reached;
+  const windows = listWindowAlarms(waiting, laid);
   const end = fullCure ?? handle ?? endOfClimate(coat.climate);
   const place = (at: Instant): number => Math.min(1, Math.max(0, (at - laidAt) / Math.max(1, end - laidAt)));
   const parts = [...new Set(task.parts.map(({ partId }) => document.parts.find((part) => part.id === partId)?.name ?? 'a removed part'))].join(', ');
@@ -72,12 +104,14 @@ function showCoat(waiting: Waiting, laid: LaidCoat): CuringCoat {
     stages: markStages(laid, end, now, zone), now: place(now),
     window: recoatFrom === null || forecast.isWindowEmpty ? null : { from: place(recoatFrom), to: forecast.recoatUntil === null ? 1 : place(forecast.recoatUntil) },
     holds: listHeld(waiting, { kind: 'task', id: task.id }).map(({ kind, id, name, planned }) => ({ kind, id, name, planned })),
-    alarms: [...windowAlarms(waiting, laid), ...forecast.faults.map((fault) => sayFault(fault, material.name, zone))],
+    late: offerLateWork(waiting, laid, windows),
+    alarms: [...windows, ...forecast.faults.map((fault) => sayFault(fault, material.name, zone))],
   };
 }
 
-/** Coats that are laid and not fully cured, the latest last. */
+/** Coats that are laid and not fully cured, or cured while the next one is still owed after a closed window; the latest last. */
 export function listCuring(waiting: Waiting, coats: readonly LaidCoat[]): readonly CuringCoat[] {
-  const isOpen = ({ isLaid, forecast }: LaidCoat): boolean => isLaid && (forecast.reached.fullCure === null || forecast.reached.fullCure > waiting.now);
+  const isOpen = (laid: LaidCoat): boolean =>
+    laid.isLaid && (laid.forecast.reached.fullCure === null || laid.forecast.reached.fullCure > waiting.now || listWindowAlarms(waiting, laid).length > 0);
   return coats.filter(isOpen).map((laid) => showCoat(waiting, laid));
 }

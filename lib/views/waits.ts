@@ -3,6 +3,7 @@ import { checkSeries, type SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import { climateAt } from '@/lib/climate';
 import type { ReadingRows } from '@/lib/cure';
+import { closeOnHolidays } from '@/lib/exchange';
 import type { ViewContext } from './context';
 import { listJobs } from './waits-away';
 import { listCuring } from './waits-curing';
@@ -48,5 +49,5 @@ function computeWaits(input: WaitsInput): WaitsView {
 /** {@link computeWaits} with what the database holds. */
 export async function viewWaits({ storage, now }: ViewContext, document: SeriesDocument, chosen: Pick<WaitsInput, 'heating' | 'confidence'>): Promise<WaitsView> {
   const [plan, rows] = await Promise.all([storage.acceptedPlan(document.series.id), loadReadings(storage, document)]);
-  return computeWaits({ document, plan, now, rows, ...chosen });
+  return computeWaits({ document: await closeOnHolidays(document, now), plan, now, rows, ...chosen });
 }

@@ -4,6 +4,7 @@ import { formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import { isFilmed, beforeShots, type BlockKind, type CoatStages, type PlanBlock } from '@/lib/plan';
 import { MS_PER_MINUTE } from '@/lib/units';
 import type { BlockPart, BlockReason, BlockView, RecordLink } from './week-model';
+import { tellShotRisk } from './shot-risk';
 import { formatRange } from './week-words';
 
 /** What a block's kind is called on a page. */
@@ -88,7 +89,7 @@ function taskFields(block: PlanBlock, task: Task, document: SeriesDocument) {
     manualReference: task.manualReference,
     shots: shots
       .toSorted((a, b) => SHOT_ORDER.indexOf(a.purpose) - SHOT_ORDER.indexOf(b.purpose))
-      .map((shot) => ({ purpose: shot.purpose, name: shot.name, minutes: shot.time, mustHave: shot.mustHave })),
+      .map((shot) => ({ purpose: shot.purpose, name: shot.name, minutes: shot.time, mustHave: shot.mustHave, risk: tellShotRisk(task, shot) })),
     coverage: task.coverage === 'none' ? null : task.coverage,
     isFilmed: isFilmed(task),
     isIrreversible: task.irreversible,

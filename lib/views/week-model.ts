@@ -52,7 +52,7 @@ export interface BlockView {
   readonly materials: readonly string[];
   readonly manualReference: string;
   /** Shots to take: `before: wide, medium, close of the weld`. */
-  readonly shots: readonly { readonly purpose: string; readonly name: string; readonly minutes: number; readonly mustHave: boolean }[];
+  readonly shots: readonly { readonly purpose: string; readonly name: string; readonly minutes: number; readonly mustHave: boolean; readonly risk: string | null }[];
   readonly coverage: string | null;
   readonly isFilmed: boolean;
   readonly isIrreversible: boolean;

@@ -4,6 +4,7 @@ import { formatLength, formatMoment } from '@/lib/calendar';
 import {
   findEffect, findTarget, isRemedyKind, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
 } from '@/lib/forecast';
+import { closeOnHolidays } from '@/lib/exchange';
 import type { EpisodeOutlook, PlanDiff } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
@@ -141,7 +142,7 @@ function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | 
 export async function viewWhatIf({ storage, now }: ViewContext, document: SeriesDocument, query: WhatIfQuery): Promise<WhatIfView> {
   const { id } = document.series;
   const [accepted, kept] = await Promise.all([storage.acceptedPlan(id), storage.listForecasts(id, 'variant', 20)]);
-  const at: Situation = { document, plan: accepted?.result ?? null, now };
+  const at: Situation = { document: await closeOnHolidays(document, now), plan: accepted?.result ?? null, now };
   const whatIfs = readWhatIfs(query.whatIfs);
   const { effect, issues } = whatIfs.length === 0 || accepted === null ? { effect: null, issues: [] } : showEffect(at, whatIfs, query.remedy);
   return {

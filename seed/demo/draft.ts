@@ -10,8 +10,8 @@ export interface Moment {
 /** [part, state needed, state left]. No state left: needed as it is. */
 export type UseDraft = readonly [part: string, from: string, to: string | null];
 
-/** [purpose, what is in frame, crew minutes]; `must`: the episode does not work without it. */
-export type ShotDraft = readonly [purpose: Shot['purpose'], name: string, time: number, must?: 'must'];
+/** [purpose, what is in frame, crew minutes]; `must`: the episode does not work without it; then parts with the states they must be in. */
+export type ShotDraft = readonly [purpose: Shot['purpose'], name: string, time: number, must?: 'must', ...states: (readonly [part: string, state: string])[]];
 
 /** [low, likely, high]. */
 export type EstimateDraft = readonly [low: number, likely: number, high: number];

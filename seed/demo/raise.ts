@@ -3,7 +3,7 @@ import { addDays, instantOf } from '@/lib/calendar';
 import type {
   CivilDate, DateSpan, Episode, Link, Material, OutsideJob, Part, PartUse, Person, Segment, SkillNeed, Sponsorship, Task, ThreePoint, TimeLog, Trade, WeeklyHours, WorkRef,
 } from '@/lib/build';
-import { NO_CUT_CHECKS, NO_VAPOUR } from '@/lib/build';
+import { DEFAULT_TERMS, NO_VAPOUR, NO_CUT_CHECKS } from '@/lib/build';
 import { celsius, minutes, type Instant } from '@/lib/units';
 import type {
   EpisodeDraft, EstimateDraft, HoursDraft, JobDraft, LinkDraft, MaterialDraft, Moment, PartDraft, PersonDraft, SpanDraft, TaskDraft, TradeDraft, UseDraft,
@@ -73,7 +73,7 @@ export function raiseTrade(frame: Frame, draft: TradeDraft, order: number): Trad
   return {
     kind: 'trade', ...row(draft, order), craft: draft.craft, openHours: raiseHours(draft.hours),
     closed: [...draft.closed.map((span) => raiseSpan(frame, span)), ...holidaySpans(frame)].toSorted((a, b) => a.from.localeCompare(b.from)),
-    trip: minutes(draft.trip), contact: draft.contact,
+    trip: minutes(draft.trip), contact: draft.contact, terms: { ...DEFAULT_TERMS, country: 'GB', region: 'ENG' },
   };
 }
 
@@ -98,7 +98,10 @@ export function raiseTask(frame: Frame, draft: TaskDraft, order: number): Task {
     crew: raiseCrew(draft.crew), equipmentIds: draft.equipment ?? [],
     coats: (draft.coats ?? []).map((materialId, index) => ({ id: `coat-${short}-${index + 1}`, materialId })),
     coverage: draft.coverage,
-    shots: (draft.shots ?? []).map(([purpose, name, time, must], index) => ({ id: `shot-${short}-${index + 1}`, name, purpose, time: minutes(time), mustHave: must === 'must', filmedAt: null })),
+    shots: (draft.shots ?? []).map(([purpose, name, time, must, ...states], index) => ({
+      id: `shot-${short}-${index + 1}`, name, purpose, time: minutes(time), mustHave: must === 'must', filmedAt: null,
+      ...(states.length === 0 ? {} : { states: states.map(([partId, key]) => ({ partId, stateId: stateId(partId, key) })) }),
+    })),
     conditions: { minimumTemperature: draft.minimumTemperature === undefined ? null : celsius(draft.minimumTemperature), needsDaylight: draft.needsDaylight ?? false },
     isDusty: draft.dusty ?? false, isNoisy: draft.noisy ?? false, layOut: draft.layOut, cautions: draft.cautions ?? [],
     hazards: hazardsOf(draft.id),

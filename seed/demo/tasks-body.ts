@@ -13,7 +13,7 @@ export const bodyTasks: readonly TaskDraft[] = [
   {
     id: 'task-sign-flat', name: 'Flat the hand-painted sign to metal', category: 'strip', episode: 'ep-cutting-floor', place: 'place-main-bay',
     parts: [['part-body', 'traced', 'stripped'], ['part-door', 'traced', 'stripped']], effort: [120, 160, 240], oneGo: true, irreversible: true, crew: ['paint', 'camera'], coverage: 'moved camera', dusty: true,
-    shots: [['before', 'Wide: the whole side in raking light', 8, 'must'], ['before', 'Medium: name and loaf, square on', 8, 'must'], ['before', 'Close: brush strokes with scale and colour card', 10, 'must'], ['during', 'The last letter goes', 12, 'must']],
+    shots: [['before', 'Wide: the whole side in raking light', 8, 'must'], ['before', 'Medium: name and loaf, square on', 8, 'must', ['part-body', 'traced'], ['part-door', 'traced']], ['before', 'Close: brush strokes with scale and colour card', 10, 'must'], ['during', 'The last letter goes', 12, 'must']],
     layOut: ['Lead test kit', 'Wet paper and blocks', 'P3 mask', 'Gloves and overall', 'Dust sheet, bag and tie', 'Hand-wash bowl'],
     cautions: ['Old sign paint is taken as leaded: wet only, no torch, no dry sander, bag the slurry.', 'No food or drink in the bay; wash before the break.'],
   },
@@ -93,6 +93,6 @@ export const bodyTasks: readonly TaskDraft[] = [
   {
     id: 'task-body-mount', name: 'Mount the box, door, mudguard and slats', category: 'assembly', episode: 'ep-sign', place: 'place-main-bay',
     parts: [['part-body', 'waxed', 'mounted'], ['part-door', 'lettered', 'hung'], ['part-slats', 'oiled', 'fitted'], ['part-sidecar-mudguard', 'painted', 'fitted'], ['part-chassis', 'on-wheels', null]], effort: [110, 150, 220], oneGo: true, crew: ['woodwork', 'anybody'], equipment: ['equip-hoist'], coverage: 'moved camera',
-    shots: [['during', 'Box comes down on its rubbers', 10, 'must'], ['after', 'The sign, square on, same frame as the before-shot', 8, 'must']], layOut: ['Slings, padded', 'Rubber mounts', 'Soft cloths', 'Boots'], cautions: ['About 75 kg: hoist and two people, nobody under it.'], manual: "maker's manual, section N4 (sidecar body)",
+    shots: [['during', 'Box comes down on its rubbers', 10, 'must'], ['after', 'The sign, square on, same frame as the before-shot', 8, 'must', ['part-body', 'mounted'], ['part-door', 'hung']]], layOut: ['Slings, padded', 'Rubber mounts', 'Soft cloths', 'Boots'], cautions: ['About 75 kg: hoist and two people, nobody under it.'], manual: "maker's manual, section N4 (sidecar body)",
   },
 ];

@@ -71,7 +71,7 @@ export const finishTasks: readonly TaskDraft[] = [
   },
   {
     id: 'task-closing', name: 'Piece to camera: what we would do again', category: 'filming', episode: 'ep-first-round', place: 'place-filming-corner',
-    parts: [['part-frame', 'checked', null]], effort: [25, 35, 55], oneGo: true, crew: ['presenting', 'camera'], coverage: 'piece to camera', shots: [['piece to camera', 'Promises made and kept', 25, 'must']], layOut: ['List of promises from the log', 'Two lamps'],
+    parts: [['part-frame', 'checked', null]], effort: [25, 35, 55], oneGo: true, crew: ['presenting', 'camera'], coverage: 'piece to camera', shots: [['piece to camera', 'Promises made and kept', 25, 'must', ['part-tank', 'fitted']]], layOut: ['List of promises from the log', 'Two lamps'],
   },
   {
     id: 'task-threads', name: 'Lay out thread gauges and forms', category: 'filming', episode: 'ep-threads', place: 'place-filming-corner',

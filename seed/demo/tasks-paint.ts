@@ -48,7 +48,7 @@ export const paintTasks: readonly TaskDraft[] = [
   {
     id: 'task-frame-face', name: 'Unmask the frame, chase threads, clear the earths', category: 'repair', episode: 'ep-powder', place: 'place-main-bay',
     parts: [['part-frame', 'powder-coated', 'faced'], ['part-yokes', 'powder-coated', null]], effort: [80, 110, 160], crew: ['mechanics'], coverage: 'moved camera',
-    shots: [['after', 'Gloss against the as-found photograph', 10, 'must'], ['piece to camera', 'Powder is not paint: what it hides and how it chips', 14]],
+    shots: [['after', 'Gloss against the as-found photograph', 10, 'must', ['part-frame', 'faced']], ['piece to camera', 'Powder is not paint: what it hides and how it chips', 14]],
     layOut: ['Taps and thread files', 'Scraper for bearing seats', 'Felt pads', 'Anti-seize'], manual: "maker's manual, section F1 (frame)",
   },
   {

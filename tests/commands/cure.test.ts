@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { applyEdits, checkSeries, deriveOrder } from '@/lib/build';
-import { copyMaterial, fitRoomTo, importReadings, laySystem, undoChange } from '@/lib/commands';
+import { applyEdits, checkSeries, deriveOrder, type MaterialCure, type RecordEdit, type SeriesDocument } from '@/lib/build';
+import { copyMaterial, fitRoomTo, importReadings, laySystem, planLateWork, undoChange } from '@/lib/commands';
 import { MATERIAL_LIBRARY } from '@/lib/cure';
+import { compilePlan } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
 import { coldSeries } from '../build/cold-series';
 import { at } from '../build/sample-series';
@@ -62,6 +63,55 @@ describe('laying a coating system', () => {
   it('refuses a state that the part does not have', async () => {
     const result = await laySystem(memoryContext(coldSeries()), ID, 'system-frame', { partId: 'part-wheel', fromState: 'gone', placeId: 'place-spray' });
     expect(result.ok ? [] : result.error.map(({ path }) => path)).toEqual([['fromState']]);
+  });
+});
+
+/** The cold series with another late work of the primer. */
+function asking(lateWork: MaterialCure['lateWork']): SeriesDocument {
+  const document = coldSeries();
+  return { ...document, materials: document.materials.map((one) => (one.id === 'material-primer' ? { ...one, cure: { ...one.cure!, lateWork } } : one)) };
+}
+
+const madeBy = (change: { readonly edits: readonly RecordEdit[] }) => change.edits.flatMap(({ after, before }) => (after?.kind === 'task' && before === null ? [after] : []));
+
+async function lateCodes(document: SeriesDocument, given: unknown): Promise<readonly string[]> {
+  const result = await planLateWork(memoryContext(document), ID, given);
+  return result.ok ? [] : result.error.map(({ code }) => code);
+}
+
+describe('work after a missed recoat window', () => {
+  const input = { coatTaskId: 'task-prime', nextTaskId: 'task-paint' };
+
+  it('is a task with a time of its own between the two coats, which the plan follows and undo takes away', async () => {
+    const context = memoryContext(asking('abrade'));
+    const { change } = unwrap(await planLateWork(context, ID, input));
+    const [abrade] = madeBy(change);
+    // The abrading time of the coating system that has the primer.
+    expect(abrade).toMatchObject({ category: 'clean', isDusty: true, effort: { likely: 45 }, coats: [] });
+    const order = deriveOrder(context.document()).map(({ from, to }) => `${from.id} ${to.id}`);
+    expect(order).toEqual(expect.arrayContaining([`task-prime ${abrade!.id}`, `${abrade!.id} task-paint`]));
+    expect(order).not.toContain('task-prime task-paint');
+    const { problem } = unwrap(compilePlan({ document: context.document(), now: at('2026-12-01', '08:00'), previousBlocks: new Map() }));
+    expect(problem.activities.find(({ id }) => id === `task:${abrade!.id}`)?.duration).toBe(45);
+    // The missed window binds no more.
+    expect(problem.lags.filter(({ from, max }) => from.activity === 'task:task-prime' && max !== undefined)).toEqual([]);
+    unwrap(await undoChange(context, ID, change.number));
+    expect(context.document().tasks.map(({ id }) => id)).toEqual(coldSeries().tasks.map(({ id }) => id));
+    expect(context.document().tasks.find(({ id }) => id === 'task-paint')?.parts).toEqual(coldSeries().tasks.find(({ id }) => id === 'task-paint')?.parts);
+  });
+
+  it('cleans and tacks in one piece of work, and strips and lays again in two', async () => {
+    const tack = madeBy(unwrap(await planLateWork(memoryContext(asking('clean and tack coat')), ID, input)).change);
+    expect(tack.map(({ name, effort }) => [name.split(':')[0], effort.likely])).toEqual([[expect.stringContaining('tack coat'), 45 + 10]]);
+    const again = madeBy(unwrap(await planLateWork(memoryContext(asking('strip')), ID, input)).change);
+    expect(again.map(({ category, coats }) => [category, coats.map(({ materialId }) => materialId)])).toEqual([['strip', []], ['paint', ['material-primer']]]);
+    expect(again[1]?.parts[0]?.from).toBe(again[0]?.parts[0]?.to);
+  });
+
+  it('refuses two coats that do not follow each other, and a material that asks for nothing', async () => {
+    expect(await lateCodes(coldSeries(), { coatTaskId: 'task-paint', nextTaskId: 'task-prime' })).toEqual(['late-work-order']);
+    expect(await lateCodes(coldSeries(), { coatTaskId: 'gone', nextTaskId: 'task-prime' })).toEqual(['record-missing']);
+    expect(await lateCodes(asking('none'), input)).toEqual(['late-work-none']);
   });
 });
 

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
-import { findRecord } from '@/lib/build';
-import { createRecord, logTime, moveSegment, planByExperience, readFields, stopTimeLog } from '@/lib/commands';
+import { findRecord, type Sponsorship } from '@/lib/build';
+import { changeRecord, createRecord, logTime, moveSegment, planByExperience, readFields, stopTimeLog } from '@/lib/commands';
 import { unwrap, type Result } from '@/lib/result';
 import { sampleSeries } from '../build/sample-series';
+import { signAll } from '../safety/sample';
 import { memoryContext } from './memory-store';
 
 const ID = 'series-sample';
@@ -47,4 +48,23 @@ test('a negative card size and a chance of takes above 90 % are told at their fi
     ['filming.retakeChance', 'Filming times: The chance of a further take is 0.95; it must be from 0 to 0.9.'],
     ['camera.cards.1', 'Cameras and cards: Card 2 holds -32 GB; a card holds more than 0 GB.'],
   ]);
+});
+
+const OWED: Sponsorship = {
+  kind: 'sponsorship', id: 'owed', revision: 1, order: 0, name: 'Oil on the couplings', sponsor: 'Wharf Oils', what: '', exclusiveIn: '', episodeId: 'episode-1', part: 'anywhere', dueDate: null,
+  minimumSeconds: 30, spotStart: 100, spotEnd: 140, disclosureText: 'Paid promotion', spokenAt: 98, shownFrom: 97, shownUntil: 103, needsApproval: false, approvedOn: null,
+};
+const signedWith = (more: Partial<Sponsorship>) => memoryContext(signAll(sampleSeries({ sponsorships: [{ ...OWED, ...more }] })));
+const call = (context: ReturnType<typeof signedWith>, status: string) => changeRecord(context, ID, 'episode', 'episode-1', 1, { status });
+
+test('an episode with all of the checklist signed is released when its sponsor is disclosed, and refused by name when not', async () => {
+  expect(codes(await call(signedWith({}), 'released'))).toEqual([]);
+  const silent = signedWith({ spokenAt: null, shownFrom: null, shownUntil: null });
+  const refused = await call(silent, 'released');
+  expect(refused.ok ? [] : refused.error.map(({ code, message }) => [code, message])).toEqual([
+    ['gate-closed', '“Down to bare metal” cannot be called released. Nobody says that “Oil on the couplings” is paid for.'],
+    ['gate-closed', '“Down to bare metal” cannot be called released. Nothing on screen says that “Oil on the couplings” is paid for.'],
+  ]);
+  expect(codes(await call(silent, 'cleared'))).toEqual(['gate-closed', 'gate-closed']);
+  expect(codes(await call(silent, 'cut'))).toEqual([]);
 });

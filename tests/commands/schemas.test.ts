@@ -36,6 +36,14 @@ describe('readFields', () => {
       .toMatchObject({ states: [{ id: 'new', name: 'bare' }, { id: 's2', name: 'painted' }], whereabouts: { kind: 'store', id: null } });
   });
 
+  it('keeps the parts in the picture of a shot, and leaves a shot that asks for none as it was', () => {
+    const shot = { id: 's1', name: 'Wide', purpose: 'before', time: '10', mustHave: true, filmedAt: '' };
+    const states = [{ partId: 'part-frame', stateId: 'frame-bought' }];
+    const { shots } = unwrap(readFields('task', { ...task, shots: [{ ...shot, states }, { ...shot, states: [] }] }, setting));
+    expect(shots).toEqual([{ ...shot, time: 10, filmedAt: null, states }, { ...shot, time: 10, filmedAt: null }]);
+    expect(problems('task', { ...task, shots: [{ ...shot, states: [{ partId: 'part-frame', stateId: null }] }] })[0]).toContain('No state is chosen.');
+  });
+
   it('reads local times in the zone of the series', () => {
     expect(unwrap(read('session', session))).toMatchObject({ start: at('2026-12-01', '18:30'), end: at('2026-12-01', '21:30') });
     expect(unwrap(readFields('session', { ...session, start: '2026-07-01T18:30' }, setting)).start).toBe(at('2026-07-01', '17:30'));

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { SeriesDocument, TimeLog } from '@/lib/build';
 import { COMMON_PRACTICE } from '@/lib/estimate';
-import { compareExperience, experienceOf, filmingOf, gatherExperience, timesOf } from '@/lib/episodes';
+import { compareExperience, experienceOf, filmingOf, gatherExperience, learnedTaskFactors, timesOf } from '@/lib/episodes';
 import { taskMinutes } from '@/lib/plan';
 import { minutes } from '@/lib/units';
 import { at, sampleSeries, sampleTask } from '../build/sample-series';
@@ -35,8 +35,26 @@ test('five finished tasks that took half as long again make the plan book the sa
 test('four finished tasks are shown, and the plan does not go by them', () => {
   const document = seriesWith(4, { usesExperience: true });
   expect(gatherExperience(document).handsOn).toHaveLength(4);
-  expect(experienceOf(document).handsOnFactor('strip')).toBe(1);
+  expect(experienceOf(document).handsOn('strip').factor).toBe(1);
+  expect(learnedTaskFactors(document).size).toBe(0);
   expect(timesOf(document)(document.tasks.at(-1)!).mean).toBe(60);
+});
+
+test('the P80 of the next task counts how far finished work was scattered and how sure its factor is, with the count behind it', () => {
+  const document = seriesWith(6, { usesExperience: true });
+  const open = document.tasks.at(-1)!;
+  const { n, mean, deviation, residual, category } = learnedTaskFactors(document).get('open')!;
+  expect([category, n]).toEqual(['strip', 6]);
+  expect(mean).toBeCloseTo(Math.log(1.5), 10);
+  // Six alike: s² = 4·0.3²/(4 + 5) = 0.04, and the mean of the only category is known to s²/6 plus the least spread between categories.
+  expect(residual).toBeCloseTo(0.2, 10);
+  expect(deviation).toBeGreaterThan(Math.sqrt(0.04 / 6) - 1e-9);
+  const time = timesOf(document)(open);
+  expect(time.own).toBeCloseTo(90 * Math.sqrt(Math.exp(0.04) - 1), 6);
+  expect(time.deviation).toBeGreaterThan(time.own);
+  const more = seriesWith(30, { usesExperience: true });
+  expect(learnedTaskFactors(more).get('open')!.deviation).toBeLessThan(deviation);
+  expect(learnedTaskFactors(seriesWith(6)).size).toBe(0);
 });
 
 test('several logs of a task add up, hands-on and filming apart', () => {

@@ -64,16 +64,17 @@ test('every fault of the input is told at once', () => {
 const LONG: readonly StorySegment[] = Array.from({ length: 200 }, (_, k) =>
   segment(`${k}`, 1 + ((k * 7) % 5) / 4, { isResult: k % 5 === 4, hook: ((k * 13) % 11) / 10, hang: ((k * 17) % 11) / 10, readyAt: instant(k) }));
 
-test('two hundred segments are packed into twenty dated episodes in at most 100 ms', () => {
+test('two hundred segments are packed into twenty dated episodes in at most 100 ms of the processor', () => {
   const total = LONG.reduce((sum, each) => sum + each.length, 0);
   const target = total / 20 + 1.5;
   const rules = { ...RULES, runtime: { target, min: target - 5, max: target + 5 } };
   const problem = packing(LONG, { rules, episodeCount: 20, dueAt: Array.from({ length: 20 }, (_, k) => instant(20 * (k + 1))) });
   packSegments(problem);
   const times = Array.from({ length: 5 }, () => {
-    const start = performance.now();
+    const start = process.cpuUsage();
     expect(unwrap(packSegments(problem))[0]!.episodes).toHaveLength(20);
-    return performance.now() - start;
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
   });
   expect(Math.min(...times)).toBeLessThanOrEqual(100);
 });

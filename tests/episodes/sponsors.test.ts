@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { checkSponsors, checkUnplaced, type Obligation, type SponsoredEpisode } from '@/lib/episodes';
 
-const EPISODE: SponsoredEpisode = { id: 'e1', name: 'Primer day', releaseDate: '2026-12-20', feasibleOn: '2026-12-18' };
+const EPISODE: SponsoredEpisode = { id: 'e1', name: 'Primer day', releaseDate: '2026-12-20', feasibleOn: '2026-12-18', runtime: 600 };
 const MET: Obligation = {
-  id: 'o1', name: 'Discs in use', sponsor: 'Abrasives', exclusiveIn: 'abrasives', episodeId: 'e1', dueDate: '2026-12-20', minimumSeconds: 45,
+  id: 'o1', name: 'Discs in use', sponsor: 'Abrasives', exclusiveIn: 'abrasives', episodeId: 'e1', dueDate: '2026-12-20', minimumSeconds: 45, part: 'anywhere',
   spot: { start: 120, end: 165 }, disclosure: { text: 'Paid promotion', spokenAt: 120, shown: { start: 120, end: 121 } }, needsApproval: true, approvedOn: '2026-12-17',
 };
 
@@ -31,6 +31,17 @@ test('a spot that is missing, ends before it starts or lasts 44 of 45 s stops th
   expect(codes({ spot: null })).toContain('spot-missing');
   expect(codes({ spot: { start: 120, end: 120 } })).toContain('spot-ends-early');
   expect(codes({ spot: { start: 120, end: 164 } })).toEqual(['spot-too-short']);
+});
+
+test('a spot outside the third that was agreed is pointed out, once there is a runtime to go by', () => {
+  expect(codes({ part: 'first third' })).toEqual([]);
+  expect(codes({ part: 'first third', spot: { start: 201, end: 250 } })).toEqual(['spot-elsewhere']);
+  expect(codes({ part: 'last third' })).toEqual(['spot-elsewhere']);
+  expect(codes({ part: 'last third' }, { ...EPISODE, runtime: 0 })).toEqual([]);
+});
+
+test('a disclosure without words stops the release', () => {
+  expect(codes({ disclosure: { ...MET.disclosure, text: ' ' } })).toEqual(['disclosure-no-words']);
 });
 
 test('approval is asked for only where it is agreed', () => {

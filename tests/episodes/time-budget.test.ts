@@ -5,7 +5,7 @@ import { addMinutes, instant } from '@/lib/units';
 const NOW = instant(Date.parse('2026-12-01T00:00Z'));
 const hour = (h: number) => addMinutes(NOW, 60 * h);
 const session = (from: number, to: number, more: Partial<BudgetSession> = {}): BudgetSession => ({ start: hour(from), end: hour(to), people: 1, isRecording: true, ...more });
-const task = (id: string, episodeId: string, mean: number, more: Partial<BudgetTask> = {}): BudgetTask => ({ id, name: id, episodeId, mean, deviation: 0, crew: 1, isFilmed: false, ...more });
+const task = (id: string, episodeId: string, mean: number, more: Partial<BudgetTask> = {}): BudgetTask => ({ id, name: id, episodeId, mean, deviation: 0, shared: [], crew: 1, isFilmed: false, ...more });
 
 const BASE: BudgetProblem = {
   now: NOW, fillLimit: 1, sessions: [session(10, 14), session(30, 34)], tasks: [],
@@ -24,6 +24,16 @@ test('a minute more than there is makes an episode short, a spread makes it tigh
   expect(tight!.verdict).toBe('tight');
   expect(tight!.all.leftAtP80).toBeCloseTo(10 - 0.8416 * 30, 2);
   expect(tight!.words).toBe("It needs 3 h 50 min of the crew's time, 4 h 15 min at P80; 4 h are free in sessions before recording is due: enough on average, 15 min too little for eight of ten cases.");
+});
+
+const of = (key: string): Partial<BudgetTask> => ({ shared: [{ key, deviation: 30 }] });
+const left = (...tasks: readonly BudgetTask[]): number => budgetEpisodes({ ...BASE, tasks })[0]!.all.leftAtP80;
+
+test('spreads of tasks alone are added as independent, those of one factor as one', () => {
+  const base = 240 - 200;
+  expect(left(task('a', 'one', 100, { deviation: 30 }), task('b', 'one', 100, { deviation: 30 }))).toBeCloseTo(base - 0.8416 * Math.hypot(30, 30), 2);
+  expect(left(task('a', 'one', 100, of('paint')), task('b', 'one', 100, of('paint')))).toBeCloseTo(base - 0.8416 * 60, 2);
+  expect(left(task('a', 'one', 100, of('paint')), task('b', 'one', 100, of('strip')))).toBeCloseTo(base - 0.8416 * Math.hypot(30, 30), 2);
 });
 
 test('filmed work is held against recording sessions alone', () => {

@@ -26,22 +26,23 @@ function threefold(): SeriesDocument {
   };
 }
 
-/** Milliseconds of processor time, so that other work on the machine does not count; the better of two. */
-function spent(document: SeriesDocument): number {
-  const rounds = [0, 1].map(() => {
-    const before = process.cpuUsage();
-    const { problem } = unwrap(compilePlan({ document, now, previousBlocks: new Map() }));
-    unwrap(solve(problem, { stop: afterWork(20), seed: 3 }));
-    const { user, system } = process.cpuUsage(before);
-    return (user + system) / 1000;
-  });
-  return Math.min(...rounds);
+/** Milliseconds of processor time of one plan, so that other work on the machine does not count. */
+function spend(document: SeriesDocument): number {
+  const before = process.cpuUsage();
+  const { problem } = unwrap(compilePlan({ document, now, previousBlocks: new Map() }));
+  unwrap(solve(problem, { stop: afterWork(20), seed: 3 }));
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
 }
 
 it('a plan of 300 tasks with 60 coats by the hourly climate takes about as long as one at a steady temperature', { timeout: 60_000 }, () => {
-  const document = threefold();
-  expect(document.tasks.length).toBeGreaterThanOrEqual(290);
-  expect(document.tasks.flatMap(({ coats }) => coats)).toHaveLength(60);
-  const [steady, hourly] = [spent({ ...document, weather: [] }), spent(document)];
-  expect(hourly).toBeLessThan(steady * 1.5 + 400);
+  const hourly = threefold();
+  expect(hourly.tasks.length).toBeGreaterThanOrEqual(290);
+  expect(hourly.tasks.flatMap(({ coats }) => coats)).toHaveLength(60);
+  const steady = { ...hourly, weather: [] };
+  // Turn by turn, so that neither has the warmer machine; the better of each.
+  const rounds = [0, 1, 2].map(() => [spend(steady), spend(hourly)] as const);
+  const [without, by] = [Math.min(...rounds.map(([first]) => first)), Math.min(...rounds.map(([, second]) => second))];
+  // Measured: see the decision on tables. A machine busy with other work counts up to twice as much for either.
+  expect(by).toBeLessThan(without * 1.75 + 150);
 });

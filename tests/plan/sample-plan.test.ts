@@ -26,6 +26,19 @@ describe('the plan of the sample series', () => {
     expect(worked).toBe(110);
   });
 
+  it('takes no part away or on before the shots that show it as it is', () => {
+    const shots = sampleSeries().tasks.find((task) => task.id === 'task-strip')!.shots;
+    const shown = (shot: (typeof shots)[number]) => ({ ...shot, states: [{ partId: 'part-wheel', stateId: 'wheel-bare' }] });
+    const ahead = planOf(withTask('task-strip', { shots: shots.map((shot) => (shot.purpose === 'before' ? shown(shot) : shot)) }), now).plan;
+    expect(blockOf(ahead, 'before-shot:task-strip').end).toBeLessThanOrEqual(blockOf(ahead, 'drop-off:job-wheel').start);
+    expect(blockOf(plan, 'before-shot:task-strip').end).toBeGreaterThan(blockOf(plan, 'drop-off:job-wheel').start);
+    const during = planOf(withTask('task-strip', { shots: shots.map((shot) => (shot.purpose === 'during' ? shown(shot) : shot)) }), now).plan;
+    expect(blockOf(during, 'task:task-strip').end).toBeLessThanOrEqual(blockOf(during, 'drop-off:job-wheel').start);
+    const fitted = [{ ...shots[1]!, states: [{ partId: 'part-wheel', stateId: 'wheel-fitted' }] }];
+    const after = planOf(withTask('task-closing', { parts: [], shots: fitted }), now).plan;
+    expect(blockOf(after, 'task:task-closing').start).toBeGreaterThanOrEqual(blockOf(after, 'task:task-fit').end);
+  });
+
   it('books the mean hands-on time and the shots that are taken during the work', () => {
     const strip = blockOf(plan, 'task:task-strip');
     const worked = strip.pieces.reduce((sum, piece) => sum + minutesBetween(piece.start, piece.end), 0);

@@ -47,7 +47,7 @@ export const prime: Task = {
   effort: { low: minutes(60), likely: minutes(90), high: minutes(150) }, inOneGo: true, irreversible: true,
   crew: [{ skill: 'paint', count: 1 }, { skill: null, count: 1 }], equipmentIds: ['e1'],
   coats: [{ id: 'c1', materialId: 'm1' }, { id: 'c2', materialId: 'm2' }], coverage: 'time-lapse',
-  shots: [{ id: 'sh1', name: 'Bare frame', purpose: 'before', time: minutes(10), mustHave: true, filmedAt: instant(1_796_000_000_000) }],
+  shots: [{ id: 'sh1', name: 'Bare frame', purpose: 'before', time: minutes(10), mustHave: true, filmedAt: instant(1_796_000_000_000), states: [{ partId: 'pa1', stateId: 'bare' }] }],
   conditions: { minimumTemperature: celsius(12), needsDaylight: true }, isDusty: false, isNoisy: true, layOut: ['gloves'], cautions: ['Ventilate.'],
   hazards: { facts: ['spraying', 'indoors'], toolShare: 0.5, sprayed: 300, departure: { manualValue: '12 Nm', ownValue: '10 Nm', reason: 'old thread', warning: 'check it' } },
   manualReference: 'p. 12', pinnedStart: AT, doneAt: null,

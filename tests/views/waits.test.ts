@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { SeriesDocument } from '@/lib/build';
 import type { Reading } from '@/lib/climate';
-import { viewClimate, viewMaterialLibrary, viewWaits } from '@/lib/views';
+import { viewClimate, viewMaterialLibrary, viewTradeLibrary, viewWaits } from '@/lib/views';
+import { workshopAir } from '@/lib/cure';
+import { unwrap } from '@/lib/result';
 import type { ViewContext } from '@/lib/views/context';
 import { addMinutes, celsius, type Instant } from '@/lib/units';
 import { coldSeries } from '../build/cold-series';
@@ -49,6 +51,11 @@ describe('the waits page', () => {
     // 48 h of window after Saturday 16:00.
     expect(await alarmsAt(at('2026-12-06', '12:00'))).toContain('window-closes');
     expect(await alarmsAt(at('2026-12-07', '17:00'))).toContain('window-closed');
+    // Fully cured, and the next coat still owed.
+    expect(await alarmsAt(at('2027-01-20', '17:00'))).toContain('window-closed');
+    const late = async (now: Instant) => (await waitsOf(primed, now)).curing.map((coat) => coat.late).filter((offer) => offer !== null);
+    expect(await late(at('2026-12-06', '12:00'))).toEqual([]);
+    expect(await late(at('2026-12-07', '17:00'))).toEqual([{ coatTaskId: 'task-prime', nextTaskId: 'task-paint', word: 'Plan the abrading' }]);
   });
 
   it('tells that a coat stands still in the frost', async () => {
@@ -113,18 +120,61 @@ describe('the climate page', () => {
   });
 
   it('lets readings overrule the model, and fits the room to them with the error', async () => {
-    const rows = Array.from({ length: 48 }, (_, hour): Reading => ({ at: addMinutes(at('2026-11-28', '00:00'), hour * 60), temperature: 9 + 2 * Math.sin((hour - 10) / 3.8), humidity: 70 }));
-    const view = await viewClimate(contextAt(NOW, rows), painted({ heatingRuns: [] }), { airZone: 'tent', from: '2026-11-28' });
-    expect(view.curve!.isMeasured.slice(0, 47).every(Boolean)).toBe(true);
+    const unheated = painted({ heatingRuns: [] });
+    const room = { ...unheated.series.workshop!.room, timeConstant: 9, offset: 2 };
+    // What a room of 9 h and 2 K would have measured, told by the model of another room.
+    const air = unwrap(workshopAir({ ...unheated, series: { ...unheated.series, workshop: { ...unheated.series.workshop!, room } } }, { from: '2026-11-27', to: '2026-11-30' }))!.climateOf('tent');
+    const first = Math.round((at('2026-11-28', '00:00') - air.origin) / 3_600_000);
+    const rows = Array.from({ length: 72 }, (_, hour): Reading => ({ at: addMinutes(at('2026-11-28', '00:00'), hour * 60 + 30), temperature: air.air[first + hour]!, humidity: 70 }));
+    const view = await viewClimate(contextAt(NOW, rows), unheated, { airZone: 'tent', from: '2026-11-28' });
+    expect(view.curve!.isMeasured.slice(0, 71).every(Boolean)).toBe(true);
     expect(view.days[0]?.measured).toBe('measured');
-    expect(view.fit === null ? view.fitIssues.map(({ code }) => code) : view.fit.text).toMatch(/K from the model|fit-/);
-    if (view.fit !== null) expect(view.fit.timeConstant).toBeGreaterThan(0.5);
+    expect(view.fitIssues).toEqual([]);
+    expect(view.fit?.timeConstant).toBeGreaterThan(7.5);
+    expect(view.fit?.timeConstant).toBeLessThan(10.5);
+    expect(view.fit?.offset).toBeCloseTo(2, 0);
+    expect(view.fit?.text).toMatch(/they lie 0\.\d\d K from the model/);
+  });
+
+  it('says why no fit can be found', async () => {
+    const few = Array.from({ length: 5 }, (_, hour): Reading => ({ at: addMinutes(at('2026-11-28', '00:00'), hour * 60), temperature: 9, humidity: 70 }));
+    const view = await viewClimate(contextAt(NOW, few), painted({ heatingRuns: [] }), { airZone: 'tent', from: '2026-11-28' });
+    expect(view.fit).toBeNull();
+    expect(view.fitIssues.map(({ code }) => code)).toEqual(['fit-few-readings']);
   });
 
   it('passes over a date and an air that do not exist', async () => {
     const view = await viewClimate(contextAt(NOW), painted(), { airZone: 'the moon', from: '2026-13-99' });
     expect(view.airZone).toBe('arch');
     expect(view.from).toBe('2026-12-04');
+  });
+});
+
+describe('the library of trades', () => {
+  const trades = coldSeries().trades.map((trade) => ({ ...trade, terms: { ...trade.terms!, country: 'GB', region: 'ENG', collectionDays: [4 as const] } }));
+  const [job] = coldSeries().outsideJobs;
+  const back = { ...job!, id: 'job-past', droppedOffAt: at('2026-11-02', '10:00'), collectedAt: at('2026-11-10', '10:00') };
+  const asked = { days: '4', by: '2026-12-31', confidence: '90' };
+
+  it('tells what was learned with its numbers, the holidays by name, the past jobs and the drop-off for a wanted day', async () => {
+    const view = await viewTradeLibrary(contextAt(NOW), coldSeries({ trades, outsideJobs: [job!, back] }), asked);
+    const [trade] = view.trades;
+    expect(view.question).toEqual({ days: 4, by: '2026-12-31', confidence: 90 });
+    expect(trade?.learned[0]).toMatch(/n = 1 of its own, 1 of its craft and 1 in all/);
+    // Six working days for four quoted.
+    expect(trade?.past).toEqual([{ id: 'job-past', name: job!.name, quoted: 4, actual: 6, ratio: '1.50 ×' }]);
+    expect(trade?.holidays.map(({ name }) => name)).toContain('Boxing Day (substitute day)');
+    expect(trade?.facts.find(({ label }) => label === 'Collection on')?.value).toBe('Thursday');
+    expect(trade?.answers.join(' ')).toMatch(/back by Thu 31 Dec with \d+ %/);
+    expect(trade?.answers.at(-1)).toMatch(/Drop off by \w+ \d+ Dec for 90 % \(9\d %\)|Drop off by \w+ \d+ Dec for 90 % \(100 %\)|not 90 %/);
+  });
+
+  it('takes a quote at its word without past jobs, and passes over what cannot be asked', async () => {
+    const view = await viewTradeLibrary(contextAt(NOW), coldSeries(), { days: 'many', by: '2026-02-30', confidence: '101' });
+    expect(view.question).toEqual({ days: 5, by: '2026-12-26', confidence: 80 });
+    expect(view.trades[0]?.learned).toEqual(['No past job of any trade yet: the quote is all there is.']);
+    expect(view.trades[0]?.holidays).toEqual([]);
+    expect((await viewTradeLibrary(contextAt(NOW), coldSeries({ trades: [], outsideJobs: [] }), asked)).trades).toEqual([]);
   });
 });
 

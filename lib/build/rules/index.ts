@@ -34,6 +34,7 @@ import { checkSessionFit } from './session-fit';
 import { checkSessionLengths } from './session-length';
 import { checkSegments } from './segment';
 import { checkSessionOverlaps } from './session-overlap';
+import { checkShotStates } from './shot-state';
 import { checkSponsorships } from './sponsorship';
 import { checkTimeLogs } from './time-log';
 import { checkCoatingSystems } from './coating-system';
@@ -53,7 +54,7 @@ export const RULES: readonly Rule[] = [
   checkEfforts, checkCrews, checkCoats, checkPartUses, checkPartStateFlow, checkOutsideQuotes, checkOutsideEvents,
   checkLinkEnds, checkLinkWindows, checkWorkOrder,
   checkSessionLengths, checkSessionOverlaps, checkSessionFit, checkPinnedStarts,
-  checkBeforeShots, checkMissedBeforeShots, checkEpisodeDates, checkEpisodeWork,
+  checkBeforeShots, checkMissedBeforeShots, checkShotStates, checkEpisodeDates, checkEpisodeWork,
   checkSegments, checkTimeLogs, checkSponsorships,
   checkCameras, checkPromises,
 ];

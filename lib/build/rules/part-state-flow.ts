@@ -7,7 +7,9 @@ import type { Work } from '../works';
 import type { Rule } from './rule';
 
 function pathTo(work: Work, use: StateUse, end: 'from' | 'to'): Issue['path'] {
-  return ['parts', work.parts.findIndex((other) => other.partId === use.partId && other[end] === use.stateId), end];
+  const index = work.parts.findIndex((other) => other.partId === use.partId && other[end] === use.stateId);
+  // Needed for a shot alone.
+  return index < 0 ? ['shots'] : ['parts', index, end];
 }
 
 function checkUse(document: SeriesDocument, use: StateUse): readonly Issue[] {

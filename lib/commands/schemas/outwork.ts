@@ -9,8 +9,8 @@ export const termsSchema = z.strictObject({
   batchDays: weekdays,
   collectionDays: weekdays,
   minimum: z.strictObject({ amount: orNull(numberOf({ unit: '', min: 0 })).default(null), unit: textOf(40) }),
-  country: textOf(2).transform((text) => text.toUpperCase()),
-  region: textOf(10).transform((text) => text.toUpperCase()),
+  country: textOf(60).nullable().transform((text) => text ?? ''),
+  region: textOf(60),
   preparations: phrases,
   returnWindow: z.strictObject({ hours: orNull(numberOf({ unit: 'hours', min: 0 })).default(null), afterwards: textOf(400) }),
 });

@@ -24,7 +24,9 @@ const shotSchema = (setting: FormSetting) => z.strictObject({
   time: minutesValue,
   mustHave: flag,
   filmedAt: orNull(momentIn(setting)).default(null),
-});
+  states: listOf(z.strictObject({ partId: idOf('part'), stateId: idOf('state') })),
+  // A shot that asks for nothing stays as it was written before it could.
+}).transform(({ states, ...shot }) => (states.length === 0 ? shot : { ...shot, states }));
 
 /** What a person fills in about a task. Local times are read in the zone of the series. */
 export const taskSchema = (setting: FormSetting) => z.strictObject({

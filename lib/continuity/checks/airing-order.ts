@@ -1,4 +1,4 @@
-import type { Task } from '@/lib/build';
+import { shownStates, type Task } from '@/lib/build';
 import type { Instant } from '@/lib/units';
 import { nameOfState, type AiredPiece, type Facts } from '../facts';
 import { makeCheck } from './check';
@@ -23,10 +23,9 @@ function listShown(facts: Facts): ReadonlyMap<string, readonly Shown[]> {
   for (const piece of facts.airing) {
     for (const task of piece.taskIds.flatMap((id) => facts.tasks.get(id) ?? [])) {
       const at = momentOf(facts, task);
-      for (const use of task.parts) {
-        const stateId = use.to ?? use.from;
-        const place = stateId === null ? undefined : places.get(use.partId)?.get(stateId);
-        if (stateId !== null && place !== undefined && at !== null) shown.get(use.partId)?.push({ piece, task, place, stateId, at });
+      for (const { partId, stateId } of shownStates(task)) {
+        const place = places.get(partId)?.get(stateId);
+        if (place !== undefined && at !== null) shown.get(partId)?.push({ piece, task, place, stateId, at });
       }
     }
   }

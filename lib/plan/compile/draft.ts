@@ -16,7 +16,8 @@ export type LagReason =
   | { readonly kind: 'link'; readonly linkId: string }
   | { readonly kind: 'coat'; readonly taskId: string; readonly materialId: string; readonly stage: DryingStage }
   | { readonly kind: 'away'; readonly jobId: string; readonly days: number; readonly learned: LearnedRatio | null }
-  | { readonly kind: 'before-shot'; readonly taskId: string }
+  /** Shots ahead of a task come before it, or before other work that changes a part they show. */
+  | { readonly kind: 'before-shot'; readonly taskId: string; readonly partId: string | null }
   | { readonly kind: 'episode'; readonly episodeId: string };
 
 /** What a budget limits: somebody's share of a session, or what a day may do to one pair of hands and ears. */

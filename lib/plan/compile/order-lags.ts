@@ -1,5 +1,5 @@
 /** The order that follows from part states and links, as time lags with the waits of coats in them. */
-import { type DryingStage, type Link, type Precedence, type Task, type WorkRef, deriveOrder } from '@/lib/build';
+import { type DryingStage, type Link, type Precedence, type Task, type WorkRef, deriveOrder, listShotsAhead } from '@/lib/build';
 import { mergeOverlappingAndTouching } from '@/lib/calendar';
 import type { LagLength } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
@@ -128,11 +128,27 @@ export function addOrder(draft: Draft): ReadonlyMap<string, RunningWait> {
       }
     }
   }
+  addShotOrder(draft);
   for (const { wait, partIds } of wetCoats(draft)) {
     const touching = draft.document.tasks.filter((task) => task.doneAt === null && task.parts.some((use) => partIds.has(use.partId)));
     for (const task of touching) for (const opening of openings(draft, { kind: 'task', id: task.id })) holdBack(opening, wait);
   }
   return releases;
+}
+
+/** Shots ahead of a task come after the work that makes what they show, and before the work that takes it away. */
+function addShotOrder(draft: Draft): void {
+  for (const { task, shown, makers, takers } of listShotsAhead(draft.document)) {
+    const shots = beforeShotActivity(task.id);
+    const lag = { min: NONE };
+    for (const { ref } of makers.filter((work) => !isDone(draft, work.ref))) {
+      addLag(draft, { ...lag, from: { activity: lastActivity(ref), at: 'end' }, to: { activity: shots, at: 'start' } }, { kind: 'part-state', ...shown });
+    }
+    for (const { ref } of takers.filter((work) => !isDone(draft, work.ref))) {
+      const isAway = ref.kind === 'outsideJob' && need(draft.jobs, ref.id, 'outside job').droppedOffAt !== null;
+      addLag(draft, { ...lag, from: { activity: shots, at: 'end' }, to: { activity: firstActivity(ref, isAway), at: 'start' } }, { kind: 'before-shot', taskId: task.id, partId: shown.partId });
+    }
+  }
 }
 
 /** Coats of done tasks that are not touch dry yet. */

@@ -5,16 +5,21 @@ import { threePointMean } from '@/lib/estimate';
 import { learnRatio, openingHours, workingDays, workingDaysTaken, type LearnedRatio, type PastJob, type TradeDays, type WorkingDay } from '@/lib/outwork';
 import type { Instant } from '@/lib/units';
 
+/** A finished job of the series. */
+export interface KeptJob extends PastJob {
+  readonly jobId: string;
+}
+
 /** Working days that each finished job took, against its likeliest quote. */
-function listPastJobs(document: SeriesDocument): readonly PastJob[] {
+export function listPastJobs(document: SeriesDocument): readonly KeptJob[] {
   const { zone } = document.series;
-  return document.outsideJobs.flatMap((job): readonly PastJob[] => {
+  return document.outsideJobs.flatMap((job): readonly KeptJob[] => {
     const trade = document.trades.find((one) => one.id === job.tradeId);
     const back = job.process?.readyAt ?? job.collectedAt;
     if (trade === undefined || job.droppedOffAt === null || back === null || job.collectedAt === null) return [];
     const days = workingDays(openingHours(trade, dateOf(job.droppedOffAt, zone), dateOf(back, zone), zone), zone);
     const actual = workingDaysTaken(days, job.droppedOffAt, back, zone);
-    return [{ tradeId: trade.id, craft: trade.craft, quoted: job.quote.likely, actual }];
+    return [{ jobId: job.id, tradeId: trade.id, craft: trade.craft, quoted: job.quote.likely, actual }];
   });
 }
 

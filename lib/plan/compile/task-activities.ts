@@ -1,5 +1,5 @@
 /** Tasks, and the before-shots of irreversible ones, as activities. */
-import { DEFAULT_WORKSHOP, type SeriesDocument, type Task } from '@/lib/build';
+import { DEFAULT_WORKSHOP, heldForShots, isFilmedAhead, statesOf, type SeriesDocument, type Task } from '@/lib/build';
 import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
 import { asksForSecond } from '@/lib/safety';
@@ -15,7 +15,7 @@ export const SHORTEST_PIECE = 30;
 
 /** Shots that are filmed ahead of an irreversible task, whether they are in the can or not. */
 export function beforeShots(task: Task): Task['shots'] {
-  return task.irreversible ? task.shots.filter((shot) => shot.purpose === 'before') : [];
+  return task.shots.filter((shot) => isFilmedAhead(task, shot));
 }
 
 /** Shots that must still be filmed before the task may start. */
@@ -45,11 +45,13 @@ function crewNeeds(draft: Draft, task: Task): CrewNeed[] {
     }));
 }
 
-function taskDemands(task: Task): Demand[] {
+/** `shown`: other parts that must be in the picture: nobody else has them meanwhile, but pauses leave them free. */
+function taskDemands(task: Task, shown: readonly string[]): Demand[] {
   const partIds = [...new Set(task.parts.map((use) => use.partId))];
   return [
     { resource: placeResource(task.placeId), amount: 1 },
     ...partIds.map((id) => ({ resource: partResource(id), amount: 1, throughPauses: true })),
+    ...[...new Set(shown)].filter((id) => !partIds.includes(id)).map((id) => ({ resource: partResource(id), amount: 1 })),
     ...[...new Set(task.equipmentIds)].map((id) => ({ resource: equipmentResource(id), amount: 1 })),
   ];
 }
@@ -103,7 +105,7 @@ export function addTask(draft: Draft, task: Task): void {
     calendar: taskCalendar(draft, task),
     mode: task.inOneGo ? 'one-go' : 'split',
     ...(task.inOneGo || duration === 0 ? {} : { shortestPiece: Math.min(SHORTEST_PIECE, duration) }),
-    demands: [...taskDemands(task), ...exposureDemands(draft.document, task)],
+    demands: [...taskDemands(task, heldForShots(task).map(({ partId }) => partId)), ...exposureDemands(draft.document, task)],
     crew: crewNeeds(draft, task),
     states: taskStates(draft, task),
     release: draft.nowMinute,
@@ -122,12 +124,12 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     duration: bookable(ahead.reduce((sum, shot) => sum + shot.time, 0)),
     calendar: of.calendar!,
     mode: 'one-go',
-    demands: taskDemands({ ...task, equipmentIds: [] }),
+    demands: taskDemands({ ...task, equipmentIds: [] }, ahead.flatMap(statesOf).map(({ partId }) => partId)),
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
     states: surfaceStates(draft, task, null),
     release: draft.nowMinute,
     ...previousPlace(draft, id, personResource),
   };
   addActivity(draft, shots, demandWords(draft, task));
-  addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id });
+  addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id, partId: null });
 }

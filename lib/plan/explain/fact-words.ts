@@ -111,7 +111,7 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
       if (!reason || !lag) throw new Error(`The engine named an unknown lag "${fact.lag}".`);
       const words = lagWords(draft, reason, lag.from.activity, until ?? draft.clock.moment(draft.horizon));
       if (fact.kind === 'lag-min') return words;
-      return { text: `Must come within the recoat window after “${activityTitle(draft, lag.from.activity)}”, or be abraded again.`, change: 'Add a session inside the window, or choose a material with a wider one.' };
+      return { text: `Must come within the recoat window after “${activityTitle(draft, lag.from.activity)}”, or be abraded again.`, change: 'Add a session inside the window, choose a material with a wider one, or put the work of a missed window between the two as a task.' };
     }
     case 'resource':
       return resourceWords(draft, fact, until);

@@ -1,6 +1,7 @@
 /** Why a time lag holds something back, in words, and the smallest change that would free it. */
-import { formatLength, formatMoment } from '@/lib/calendar';
-import type { LearnedRatio } from '@/lib/outwork';
+import type { Trade } from '@/lib/build';
+import { addDays, dateOf, eachDate, formatLength, formatMoment, weekdayOf } from '@/lib/calendar';
+import { openingHours, workingDays, type LearnedRatio } from '@/lib/outwork';
 import { addMinutes, type Instant } from '@/lib/units';
 import { cureOf, need, type Draft, type LagReason } from '../compile/draft';
 import { activityTitle } from './titles';
@@ -10,6 +11,9 @@ export interface Words {
   readonly text: string;
   readonly change: string | null;
 }
+
+/** Days looked back for the drop-off of a job that returns. */
+const LONGEST_LOOK = 120;
 
 const STAGE_WORDS = { recoatFrom: 'ready to recoat', handle: 'hard enough to handle', touchDry: 'touch dry', fullCure: 'fully cured' } as const;
 
@@ -37,6 +41,17 @@ function learnedWords(learned: LearnedRatio | null): string {
   return ` (its quote by ${(Math.round(factor * 100) / 100).toString()}, from ${counts.trade} of its own past jobs and ${counts.all} in all)`;
 }
 
+/** ` (closed for Good Friday and Easter Monday)`: the trade's closed days of its working week between drop-off and return. */
+function closedWords(draft: Draft, trade: Trade, days: number, until: Instant): string {
+  const { zone } = draft.document.series;
+  const back = dateOf(until, zone);
+  const open = workingDays(openingHours(trade, addDays(back, -LONGEST_LOOK), addDays(back, -1), zone), zone);
+  const out = open.at(-Math.max(1, Math.ceil(days)))?.date ?? back;
+  const weekdays = new Set(trade.openHours.map(({ weekday }) => weekday));
+  const names = trade.closed.filter(({ from, to }) => from < back && to > out && eachDate(from, to).some((date) => weekdays.has(weekdayOf(date)))).map(({ why }) => why).filter((why) => why !== '');
+  return names.length === 0 ? '' : ` (closed for ${[...new Set(names)].join(', ')})`;
+}
+
 /** Words for a lag that binds until a moment. `from` is the activity it starts at. */
 export function lagWords(draft: Draft, reason: LagReason, from: string, until: Instant): Words {
   switch (reason.kind) {
@@ -52,11 +67,12 @@ export function lagWords(draft: Draft, reason: LagReason, from: string, until: I
     case 'away': {
       const job = need(draft.jobs, reason.jobId, 'outside job');
       const trade = need(draft.trades, job.tradeId, 'outside trade');
-      const text = `Away at ${trade.name}: ${reason.days} working days after drop-off${learnedWords(reason.learned)}, back from ${formatMoment(until, draft.document.series.zone)}.`;
+      const text = `Away at ${trade.name}: ${reason.days} working days after drop-off${learnedWords(reason.learned)}, back from ${formatMoment(until, draft.document.series.zone)}${closedWords(draft, trade, reason.days, until)}.`;
       return { text, change: `Ask ${trade.name} for ${Math.max(1, reason.days - 1)} working days, or drop off a day earlier.` };
     }
     case 'before-shot':
-      return { text: 'Cannot be undone, so its before-shots come first.', change: null };
+      if (reason.partId === null) return { text: 'Cannot be undone, so its before-shots come first.', change: null };
+      return { text: `“${activityTitle(draft, from)}” shows ${need(draft.parts, reason.partId, 'part').name} as it is until then.`, change: 'Film those shots earlier, or take the part out of them.' };
     case 'episode':
       return { text: `Follows “${activityTitle(draft, from)}”.`, change: null };
     default:

@@ -39,5 +39,6 @@ export const shots: z.ZodType<readonly Shot[]> = z.array(
     time: z.number().transform(minutes),
     mustHave: z.boolean(),
     filmedAt: z.number().transform(instant).nullable().default(null),
+    states: z.array(z.object({ partId: z.string(), stateId: z.string() })).optional(),
   }),
 );

@@ -2,13 +2,12 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { TriangleAlert } from 'lucide-react';
-import { EmptyState, episodePath, episodesPath, estimatesPath, IssueList, kindPath, LinkButton, newRecordPath, PageBody, PageHead, recordPath } from '@/app/_ui';
-import { loadDocument, openViewContext, viewEpisodes, type BankView, type EpisodesView, type ProposalView, type ReelView } from '@/lib/views';
+import { EmptyState, episodesPath, estimatesPath, IssueList, kindPath, LinkButton, newRecordPath, PageBody, PageHead, recordPath } from '@/app/_ui';
+import { loadDocument, openViewContext, viewEpisodes, type BankView, type EpisodesView, type ProposalView } from '@/lib/views';
 import { ArrangeButton } from './action-button';
 import styles from './episodes.module.css';
 import { FactsTable } from './facts-table';
-import { RuntimeScale } from './runtime-scale';
-import { StandingSign } from './standing-sign';
+import { Shelf } from './shelf';
 
 interface Props {
   readonly params: Promise<{ seriesId: string }>;
@@ -48,7 +47,7 @@ export default async function EpisodesPage({ params, searchParams }: Props) {
   return (
     <PageBody>
       {head}
-      <Shelf view={view} />
+      <Shelf seriesId={view.seriesId} reels={view.reels} loose={view.looseRows} titles={view.titles} />
       <Bank bank={view.bank} seriesId={seriesId} />
       <Proposals view={view} />
       {view.sponsorIssues.length > 0 ? (
@@ -64,66 +63,6 @@ export default async function EpisodesPage({ params, searchParams }: Props) {
         </section>
       ) : null}
     </PageBody>
-  );
-}
-
-function Shelf({ view }: { readonly view: EpisodesView }) {
-  return (
-    <section aria-labelledby="shelf-head">
-      <h2 id="shelf-head" className="visually-hidden">The shelf</h2>
-      <ol className={styles.shelf}>
-        {view.reels.map((reel) => (
-          <li key={reel.id} className={styles.reel}>
-            <Reel reel={reel} seriesId={view.seriesId} />
-          </li>
-        ))}
-      </ol>
-    </section>
-  );
-}
-
-/** The more is on it, the fuller the reel. */
-function Spool({ reel }: { readonly reel: ReelView }) {
-  const full = Math.min(1, reel.runtime.minutes / reel.runtime.target);
-  const radius = 12 + 12 * Math.sqrt(full);
-  return (
-    <svg viewBox="0 0 56 56" width="56" height="56" className={styles.spool} aria-hidden>
-      <circle cx="28" cy="28" r="26" className={styles.rim} />
-      <circle cx="28" cy="28" r={radius} className={styles.film} />
-      <circle cx="28" cy="28" r="12" className={styles.hub} />
-      <text x="28" y="33" textAnchor="middle" className={styles.number}>{reel.number}</text>
-    </svg>
-  );
-}
-
-function Reel({ reel, seriesId }: { readonly reel: ReelView; readonly seriesId: string }) {
-  return (
-    <article>
-      <header className={styles.reelHead}>
-        <Spool reel={reel} />
-        <div>
-          <h3><Link href={episodePath(seriesId, reel.id)} prefetch={false}>{reel.name}</Link></h3>
-          <p className={styles.soft}>
-            Out {reel.release} · {reel.stage}{reel.isEvergreen ? ' · fits any week' : ''}
-          </p>
-        </div>
-      </header>
-      <RuntimeScale runtime={reel.runtime} />
-      <p className={styles.small}>
-        {reel.runtime.text} · {reel.segments} {reel.segments === 1 ? 'segment' : 'segments'} · {reel.results} {reel.results === 1 ? 'result' : 'results'}
-      </p>
-      {reel.stage === 'planned' ? (
-        <>
-          <StandingSign standing={reel.standing} />
-          <p className={styles.small}>{reel.standing.text}</p>
-        </>
-      ) : null}
-      {reel.open.length > 0 ? (
-        <ul className={styles.open}>
-          {reel.open.map((text) => <li key={text}><TriangleAlert size={15} aria-hidden /> {text}</li>)}
-        </ul>
-      ) : null}
-    </article>
   );
 }
 
@@ -193,6 +132,7 @@ function Proposal({ proposal, seriesId }: { readonly proposal: ProposalView; rea
           </li>
         ))}
       </ol>
+      {proposal.warnings.map((warning) => <p key={warning} className={styles.warn}><TriangleAlert size={15} aria-hidden /> {warning}</p>)}
       <ArrangeButton seriesId={seriesId} arrangement={proposal.arrangement}>Put them like this <span className="visually-hidden">({proposal.title.toLowerCase()})</span></ArrangeButton>
     </article>
   );

@@ -2,7 +2,7 @@
 
 import { runAction } from '@/app/_actions/run';
 import type { Outcome } from '@/app/_actions/outcome';
-import { createRecord, recordJobEvent } from '@/lib/commands';
+import { createRecord, planLateWork, recordJobEvent } from '@/lib/commands';
 
 /** Says that an outside job was dropped off or collected now. `revision` is the one the page showed. */
 export async function jobEventAction(seriesId: string, jobId: string, revision: number, event: 'dropped off' | 'collected'): Promise<Outcome> {
@@ -25,4 +25,9 @@ interface RunToPlan {
 /** Adds a heating run to the series; the next plan counts with it. */
 export async function planHeatingAction(seriesId: string, run: RunToPlan): Promise<Outcome> {
   return runAction(seriesId, (context) => createRecord(context, seriesId, 'heatingRun', run));
+}
+
+/** Puts the work that a missed recoat window asks for between the two coats. */
+export async function lateWorkAction(seriesId: string, coatTaskId: string, nextTaskId: string): Promise<Outcome> {
+  return runAction(seriesId, (context) => planLateWork(context, seriesId, { coatTaskId, nextTaskId }));
 }

@@ -2,12 +2,13 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Check, OctagonX, TriangleAlert } from 'lucide-react';
-import { climatePath, EmptyState, IssueList, LinkButton, newRecordPath, PageBody, PageHead, recordPath, ScrollRegion, waitsPath } from '@/app/_ui';
+import { climatePath, EmptyState, IssueList, LinkButton, newRecordPath, PageBody, PageHead, recordPath, ScrollRegion, tradeLibraryPath, waitsPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewWaits, type AwayJob, type CuringCoat, type GoView, type HeatingView, type HeldWork, type WaitsView } from '@/lib/views';
 import { CoatBar } from './coat-bar';
 import { HeatingCurve } from './heating-curve';
 import { JobEvents } from './job-events';
 import { PlanHeating } from './plan-heating';
+import { PlanLateWork } from './plan-late-work';
 import styles from './page.module.css';
 
 interface Props {
@@ -24,7 +25,7 @@ export default async function WaitsPage({ params, searchParams }: Props) {
   const view = await viewWaits(await openViewContext(), document, { heating: { what: what ?? null, by: by ?? null }, confidence: Number(confidence ?? 80) });
   return (
     <PageBody>
-      <PageHead title="Waits" lead={`What is drying and what is away, ${view.clock}. ${view.temperature}`} actions={<LinkButton href={climatePath(seriesId)}>Climate</LinkButton>} />
+      <PageHead title="Waits" lead={`What is drying and what is away, ${view.clock}. ${view.temperature}`} actions={<><LinkButton href={climatePath(seriesId)}>Climate</LinkButton><LinkButton href={tradeLibraryPath(seriesId)}>Trades and their habits</LinkButton></>} />
       <Curing view={view} />
       {view.heating ? <Heating heating={view.heating} seriesId={seriesId} /> : null}
       <Go go={view.go} seriesId={seriesId} />
@@ -74,6 +75,7 @@ function Coat({ coat, seriesId }: { readonly coat: CuringCoat; readonly seriesId
       </p>
       <CoatBar coat={coat} />
       {coat.alarms.length > 0 ? <IssueList issues={coat.alarms} seriesId={seriesId} /> : null}
+      {coat.late ? <PlanLateWork seriesId={seriesId} late={coat.late} /> : null}
       <Held holds={coat.holds} seriesId={seriesId} />
     </article>
   );

@@ -113,7 +113,7 @@ function Facts({ block, seriesId }: BlockSheetProps) {
           <ul className="plain">
             {block.shots.map((shot) => (
               <li key={`${shot.purpose}:${shot.name}`}>
-                {shot.name} <span className={styles.soft}>({shot.purpose}, {shot.minutes} min{shot.mustHave ? ', must have' : ''})</span>
+                {shot.name} <span className={styles.soft}>({shot.purpose}, {shot.minutes} min{shot.mustHave ? ', must have' : ''}{shot.risk === null ? '' : `; ${shot.risk}`})</span>
               </li>
             ))}
           </ul>

@@ -1,13 +1,15 @@
 'use client';
 
 import Link from 'next/link';
-import { useOptimistic, useState, useTransition, type DragEvent, type KeyboardEvent } from 'react';
-import { ArrowDown, ArrowUp, GripVertical, TriangleAlert } from 'lucide-react';
+import { useOptimistic, useState, useTransition, type DragEvent } from 'react';
+import { GripVertical, TriangleAlert } from 'lucide-react';
 import { Button, IssueList, recordPath, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { RuntimeView, SegmentRow } from '@/lib/views';
 import { moveSegmentAction } from '../actions';
 import shared from '../episodes.module.css';
+import { MoveControls } from '../move-controls';
+import { isLate, retime } from '../retime';
 import { RuntimeScale } from '../runtime-scale';
 import styles from './segment-reel.module.css';
 
@@ -18,16 +20,9 @@ interface SegmentReelProps {
   readonly loose: readonly SegmentRow[];
   readonly runtime: RuntimeView;
   readonly titles: number;
+  /** When the recording of the episode is due. */
+  readonly due: number;
   readonly otherEpisodes: readonly { readonly id: string; readonly name: string }[];
-}
-
-const rounded = (value: number): number => Math.round(value * 10) / 10;
-
-/** The runtime of other segments against the same wish, before the server has answered. */
-function retime(runtime: RuntimeView, rows: readonly SegmentRow[], titles: number): RuntimeView {
-  const minutes = rows.length === 0 ? 0 : rounded(rows.reduce((sum, row) => sum + row.length, titles));
-  if (minutes === runtime.minutes) return runtime;
-  return { ...runtime, minutes, isInside: minutes >= runtime.min && minutes <= runtime.max, text: `${minutes} min of ${runtime.target} wished for (${runtime.min} to ${runtime.max})` };
 }
 
 /** Where a segment goes: this episode (a place in it), another one, or none. */
@@ -38,8 +33,8 @@ interface Move {
   readonly place: number;
 }
 
-/** The segments of an episode, moved by hand, by keys or by choice. What it does to the runtime shows at once; dates follow when it is saved. */
-export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles, otherEpisodes }: SegmentReelProps) {
+/** The segments of an episode, moved by hand, by keys or by choice. What it does to the runtime, and whether it is recorded in time, shows at once. */
+export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles, due, otherEpisodes }: SegmentReelProps) {
   const { sayChange } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [isPending, start] = useTransition();
@@ -80,8 +75,8 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
       <ol className={styles.rows}>
         {shown.map((row, place) => (
           <li key={row.id} className={styles.row} {...dragFrom(row)} {...dropAt(place)}>
-            <Segment seriesId={seriesId} row={row} />
-            <MoveControls row={row} place={place} count={shown.length} isPending={isPending} otherEpisodes={otherEpisodes} onPlace={(to) => move(row, episodeId, to)} onLeave={(to) => move(row, to, 0)} />
+            <Segment seriesId={seriesId} row={row} late={isLate(row, due)} />
+            <MoveControls name={row.name} place={place} count={shown.length} isPending={isPending} otherEpisodes={otherEpisodes} onPlace={(to) => move(row, episodeId, to)} onLeave={(to) => move(row, to, 0)} />
           </li>
         ))}
       </ol>
@@ -91,8 +86,8 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
           <ul className={styles.rows} aria-label="Segments in no episode">
             {loose.map((row) => (
               <li key={row.id} className={styles.row} {...dragFrom(row)}>
-                <Segment seriesId={seriesId} row={row} />
-                <div className={styles.controls}>
+                <Segment seriesId={seriesId} row={row} late={false} />
+                <div>
                   <Button onClick={() => move(row, episodeId, shown.length)} aria-disabled={isPending}>Put at the end<span className="visually-hidden">: {row.name}</span></Button>
                 </div>
               </li>
@@ -104,7 +99,7 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
   );
 }
 
-function Segment({ seriesId, row }: { readonly seriesId: string; readonly row: SegmentRow }) {
+function Segment({ seriesId, row, late }: { readonly seriesId: string; readonly row: SegmentRow; readonly late: boolean }) {
   const href = recordPath(seriesId, 'segment', row.id);
   return (
     <>
@@ -115,41 +110,8 @@ function Segment({ seriesId, row }: { readonly seriesId: string; readonly row: S
         <span className={shared.small}>
           {row.role}{row.isResult ? ', shows a result' : ''}{row.facts.length > 0 ? ` · ${row.facts.join(' · ')}` : ''}
         </span>
-        {row.isLate ? <span className={shared.bad}><TriangleAlert size={15} aria-hidden /> recorded too late for this release</span> : null}
+        {late ? <span className={shared.bad}><TriangleAlert size={15} aria-hidden /> recorded too late for this release</span> : null}
       </div>
     </>
-  );
-}
-
-interface MoveControlsProps {
-  readonly row: SegmentRow;
-  readonly place: number;
-  readonly count: number;
-  readonly isPending: boolean;
-  readonly otherEpisodes: readonly { readonly id: string; readonly name: string }[];
-  readonly onPlace: (place: number) => void;
-  readonly onLeave: (episodeId: string | null) => void;
-}
-
-/** Earlier, later, elsewhere. With the keyboard: the arrow keys on either button move it too. */
-function MoveControls({ row, place, count, isPending, otherEpisodes, onPlace, onLeave }: MoveControlsProps) {
-  const step = (by: number) => {
-    if (place + by >= 0 && place + by < count) onPlace(place + by);
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
-    event.preventDefault();
-    step(event.key === 'ArrowUp' ? -1 : 1);
-  };
-  return (
-    <div className={styles.controls}>
-      <Button look="quiet" onClick={() => step(-1)} onKeyDown={onKeyDown} aria-label={`Move ${row.name} earlier`} aria-disabled={place === 0 || isPending}><ArrowUp size={18} aria-hidden /></Button>
-      <Button look="quiet" onClick={() => step(1)} onKeyDown={onKeyDown} aria-label={`Move ${row.name} later`} aria-disabled={place === count - 1 || isPending}><ArrowDown size={18} aria-hidden /></Button>
-      <select className={styles.select} value="" aria-label={`Move ${row.name} to another episode`} onChange={(event) => onLeave(event.target.value === 'none' ? null : event.target.value)}>
-        <option value="" disabled>Move to …</option>
-        <option value="none">no episode</option>
-        {otherEpisodes.map(({ id, name }) => <option key={id} value={id}>{name}</option>)}
-      </select>
-    </div>
   );
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { EmptyState, episodesPath, kindPath, LinkButton, newRecordPath, PageBody, PageHead } from '@/app/_ui';
+import { EmptyState, episodesPath, kindPath, LinkButton, newRecordPath, PageBody, PageHead, recordPath } from '@/app/_ui';
 import { loadDocument, viewEstimates, type EstimatesView, type FactorRow } from '@/lib/views';
 import { ExperienceSwitch } from '../action-button';
 import styles from '../episodes.module.css';
@@ -41,6 +41,7 @@ export default async function EstimatesPage({ params }: Props) {
           <Plot view={view} />
           <Factors title="Hands-on time" rows={view.handsOn} />
           <Factors title="Filming" rows={view.filming} />
+          <OpenTasks view={view} />
         </>
       )}
     </PageBody>
@@ -85,6 +86,23 @@ function Plot({ view }: { readonly view: EstimatesView }) {
         rows={view.points.map((point) => ({
           key: point.key,
           cells: [point.name, `${point.kind}, ${point.category}${point.wasInterrupted ? ', interrupted' : ''}`, `${Math.round(point.estimate)} min`, `${Math.round(point.actual)} min`],
+        }))}
+      />
+    </section>
+  );
+}
+
+/** What the factors and their spread make of the work ahead. */
+function OpenTasks({ view }: { readonly view: EstimatesView }) {
+  return (
+    <section className={styles.section} aria-labelledby="ahead-head">
+      <h2 id="ahead-head">Work ahead</h2>
+      <p className={styles.soft}>The open tasks that experience changes most. Eight of ten such tasks keep to the P80: it counts the scatter of finished work and how sure its factor is.</p>
+      <FactsTable
+        label="Open tasks, as typed and by experience"
+        columns={['Task', 'Typed', 'Typed, P80', 'By experience', 'By experience, P80', 'From']}
+        rows={view.open.map((row) => ({
+          key: row.id, cells: [<Link key="task" href={recordPath(view.seriesId, 'task', row.id) ?? kindPath(view.seriesId, 'task')} prefetch={false}>{row.name}</Link>, row.typed, row.typedP80, row.experienced, row.experiencedP80, row.from],
         }))}
       />
     </section>

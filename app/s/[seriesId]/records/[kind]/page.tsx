@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import {
-  climatePath, EmptyState, findKind, hazardsPath, layingPath, LinkButton, materialLibraryPath, newRecordPath, PageBody, PageHead, recordsPath, repeatSessionsPath,
+  climatePath, EmptyState, findKind, layingPath, LinkButton, materialLibraryPath, newRecordPath, PageBody, PageHead, recordsPath, repeatSessionsPath, tradeLibraryPath, hazardsPath,
 } from '@/app/_ui';
 import { checkDocument, loadDocument, viewRecordList, wordsOfKind } from '@/lib/views';
 import { RecordList } from '../_list/record-list';
@@ -26,6 +26,7 @@ export default async function KindPage({ params }: KindPageProps) {
     <>
       {kind === 'session' ? <LinkButton href={repeatSessionsPath(seriesId)}>Repeat weekly</LinkButton> : null}
       {kind === 'material' ? <LinkButton href={materialLibraryPath(seriesId)}>Copy from the library</LinkButton> : null}
+      {kind === 'trade' && rows.length > 0 ? <LinkButton href={tradeLibraryPath(seriesId)}>Habits and holidays</LinkButton> : null}
       {kind === 'hazard' ? <LinkButton href={hazardsPath(seriesId)}>Copy from the library</LinkButton> : null}
       {kind === 'coatingSystem' && rows.length > 0 ? <LinkButton href={layingPath(seriesId)}>Lay on a part</LinkButton> : null}
       {kind === 'readings' ? <LinkButton look="main" href={climatePath(seriesId)}>Import on the Climate page</LinkButton> : (
