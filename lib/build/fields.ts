@@ -18,7 +18,7 @@ const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
   part: { name: 'name', assembly: 'assembly', states: 'states', whereabouts: 'whereabouts' },
   material: {
     name: 'name', sort: 'sort', stages: 'drying times', referenceTemperature: 'temperature of the drying times', minimumTemperature: 'lowest temperature',
-    doublingPer: 'kelvins that double the rate', potLife: 'pot life', hasSolvent: 'solvent', hasIsocyanate: 'isocyanate', vapour: 'what evaporates', source: 'source', cure: 'cold, damp and windows',
+    doublingPer: 'kelvins that double the rate', potLife: 'pot life', hasSolvent: 'solvent', hasIsocyanate: 'isocyanate', vapour: 'what evaporates', source: 'source', cure: 'cold, damp and windows', usableUntil: 'last day of the batch',
   },
   trade: { name: 'name', craft: 'craft', openHours: 'opening hours', closed: 'closed days', trip: 'trip time', contact: 'contact', terms: 'terms' },
   outsideJob: {
@@ -39,7 +39,7 @@ const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
   episode: { name: 'name', releaseDate: 'release date', isEvergreen: 'evergreen', status: 'status', checks: 'captions and flashes' },
   segment: {
     name: 'name', episodeId: 'episode', role: 'role', length: 'length on screen', isResult: 'result', hook: 'hook', hang: 'open end', thread: 'thread',
-    isEvergreen: 'evergreen', isFlashback: 'flashback', storyDate: 'day in the story', ending: 'end of an episode', taskIds: 'work shown',
+    isEvergreen: 'evergreen', isFlashback: 'flashback', storyDate: 'day in the story', ending: 'end of an episode', taskIds: 'work shown', cutStart: 'start in the cut',
   },
   timeLog: { name: 'name', taskId: 'task', activity: 'activity', start: 'start', end: 'end', wasInterrupted: 'interruption' },
   sponsorship: {

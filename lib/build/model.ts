@@ -160,6 +160,8 @@ export interface Material extends Row {
   readonly source: string;
   /** What the data sheet says beyond the drying times. Left out: see `DEFAULT_CURE`. */
   readonly cure?: MaterialCure | undefined;
+  /** Last day on which the batch in the workshop may be used. Left out: not written down. */
+  readonly usableUntil?: CivilDate | undefined;
 }
 
 export interface Trade extends Row {
@@ -335,6 +337,8 @@ export interface Segment extends Row {
   readonly ending: 'free' | 'ends the episode' | 'never ends it';
   /** The work it shows. */
   readonly taskIds: readonly string[];
+  /** Seconds from the start of the episode to its own in the finished cut. Left out: not cut yet. */
+  readonly cutStart?: number | undefined;
 }
 
 /** Time spent on a task, as it was. */

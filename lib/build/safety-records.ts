@@ -144,11 +144,13 @@ export const NO_VAPOUR: MaterialVapour = { density: null, molarMass: null, solve
 export interface Consent {
   /** null: not given, or taken back. */
   readonly givenOn: CivilDate | null;
+  /** Last release that it covers; null: for good. */
+  readonly until: CivilDate | null;
   /** Where the paper is, and what it leaves out. */
   readonly where: string;
 }
 
-export const NO_CONSENT: Consent = { givenOn: null, where: '' };
+export const NO_CONSENT: Consent = { givenOn: null, until: null, where: '' };
 
 /** What was checked in the finished cut of an episode. */
 export interface CutChecks {

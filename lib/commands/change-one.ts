@@ -13,7 +13,7 @@ interface Turn {
 }
 
 /** Loads the record at the revision that the person saw, lets `turn` decide, saves one change. */
-export async function changeOne<K extends 'task' | 'outsideJob' | 'timeLog'>(
+export async function changeOne<K extends 'task' | 'outsideJob' | 'timeLog' | 'segment'>(
   context: SeriesContext, seriesId: string, write: { readonly kind: K; readonly id: string; readonly revision: number },
   turn: (record: RecordOf<K>, document: SeriesDocument) => Result<Turn>,
 ): Promise<Result<Saved>> {

@@ -1,6 +1,5 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
-import { checkSeries, type SeriesDocument } from '@/lib/build';
-import type { ReadingRows } from '@/lib/cure';
+import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
@@ -8,6 +7,7 @@ import { check, type Schedule, type Solution } from '@/lib/scheduling';
 import { instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
+import { loadReadings } from './standing-plan';
 
 /** Told while the worker searches. */
 export interface PlanProgress {
@@ -31,12 +31,6 @@ type Solved = Extract<Solution, { schedule: Schedule }>;
 
 const noSuchSeries = (seriesId: string) =>
   fail([issue('no-such-series', `There is no series "${seriesId}".`, 'Go back to the list of series.')]);
-
-/** The rows of the series' loggers. */
-async function loadReadings(storage: CommandContext['storage'], document: SeriesDocument): Promise<ReadingRows> {
-  const rows = document.readings.map(async (set) => [set.id, await storage.listReadings(document.series.id, set.id, set)] as const);
-  return new Map(await Promise.all(rows));
-}
 
 async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<Result<Solved>> {
   const solution = await solveInWorker(

@@ -1,21 +1,15 @@
 /** What the checks look at, put in order once. */
-import type { OutsideJob, Part, Place, SeriesDocument, Session, Task } from '@/lib/build';
-import { formatMoment } from '@/lib/calendar';
+import type { Material, OutsideJob, Part, Place, SeriesDocument, Session, Task, Trade } from '@/lib/build';
+import { formatMoment, type CivilDate } from '@/lib/calendar';
+import type { CoatClock } from '@/lib/cure';
+import type { LearnedRatio } from '@/lib/outwork';
 import type { Instant } from '@/lib/units';
+import { airingOf, type AiredPiece } from './airing';
 import { findDisagreements, type Disagreement } from './disagreements';
 import { isTake, standingEntries, type LogEntry, type Look, type TakeEntry } from './log-entry';
+import { once } from './once';
 import type { PlannedBlock } from './planned-block';
 import { drawStateLines, type StateLine } from './state-line';
-
-/** A piece of the series as viewers see it: a segment where there are any, else the work of an episode. */
-export interface AiredPiece {
-  readonly id: string;
-  readonly name: string;
-  readonly episodeId: string | null;
-  readonly taskIds: readonly string[];
-  /** Goes back on purpose, and says so. */
-  readonly isFlashback: boolean;
-}
 
 export interface FactsInput {
   readonly document: SeriesDocument;
@@ -23,9 +17,19 @@ export interface FactsInput {
   readonly blocks: readonly PlannedBlock[];
   /** The whole log. */
   readonly entries: readonly LogEntry[];
-  /** In the order of airing; left out: the tasks of each episode, in their order. */
-  readonly airing?: readonly AiredPiece[];
   readonly now: Instant;
+  /** Left out: nothing is known of it, and the checks that need it find nothing. */
+  readonly known?: KnownElsewhere;
+}
+
+/** What other parts of the program work out, and some checks look at. */
+export interface KnownElsewhere {
+  /** A material in the air of some places by the hour. null: no weather is recorded, so nothing is known of its damp. */
+  readonly coatOf: ((airZone: string, material: Material) => CoatClock) | null;
+  /** How long a trade takes against its quotes; null: no job is finished yet. */
+  readonly ratioOf: (trade: Trade) => LearnedRatio | null;
+  /** The first day on which each episode can be out by the plan; null: not known. */
+  readonly feasibleOn: ReadonlyMap<string, CivilDate | null>;
 }
 
 export interface Facts {
@@ -35,7 +39,9 @@ export interface Facts {
   /** Those that stand, by time. */
   readonly entries: readonly LogEntry[];
   readonly takes: readonly TakeEntry[];
+  /** In the order of airing. */
   readonly airing: readonly AiredPiece[];
+  readonly known: KnownElsewhere | null;
   readonly lines: readonly StateLine[];
   readonly disagreements: readonly Disagreement[];
   readonly tasks: ReadonlyMap<string, Task>;
@@ -62,13 +68,6 @@ function groupBy<T>(items: readonly T[], keyOf: (item: T) => string | null): Rea
 
 const byId = <T extends { readonly id: string }>(records: readonly T[]): ReadonlyMap<string, T> => new Map(records.map((record) => [record.id, record]));
 
-/** The tasks of each episode, in the order of release. */
-function airingOfTasks({ episodes, tasks }: SeriesDocument): readonly AiredPiece[] {
-  const ofEpisode = groupBy(tasks, ({ episodeId }) => episodeId);
-  return episodes.toSorted((a, b) => a.releaseDate.localeCompare(b.releaseDate) || a.order - b.order)
-    .flatMap((episode) => (ofEpisode.get(episode.id) ?? []).map((task): AiredPiece => ({ id: task.id, name: task.name, episodeId: episode.id, taskIds: [task.id], isFlashback: false })));
-}
-
 export function gatherFacts(input: FactsInput): Facts {
   const { document, blocks, now } = input;
   const entries = standingEntries(input.entries);
@@ -76,7 +75,7 @@ export function gatherFacts(input: FactsInput): Facts {
   const lines = drawStateLines(document, blocks, entries);
   return {
     document, now, blocks, entries, takes, lines,
-    airing: input.airing ?? airingOfTasks(document),
+    airing: airingOf(document), known: input.known ?? null,
     disagreements: findDisagreements(document, lines, now),
     tasks: byId(document.tasks), jobs: byId(document.outsideJobs), parts: byId(document.parts), places: byId(document.places),
     lineOf: new Map(lines.map((line) => [line.partId, line])),
@@ -87,11 +86,10 @@ export function gatherFacts(input: FactsInput): Facts {
 }
 
 /** Moments already in words: many findings speak of the same ones. */
-const said = new WeakMap<Facts, Map<Instant, string>>();
+const saidOf = once((_facts: Facts): Map<Instant, string> => new Map());
 
 export function sayAt(facts: Facts, at: Instant): string {
-  const words = said.get(facts) ?? new Map<Instant, string>();
-  said.set(facts, words);
+  const words = saidOf(facts);
   const known = words.get(at) ?? formatMoment(at, facts.document.series.zone);
   words.set(at, known);
   return known;
@@ -113,6 +111,11 @@ export function lookAt(facts: Facts, take: TakeEntry): Look | null {
   }
   const last = facts.looks[low - 1];
   return last !== undefined && take.at - last.at <= LOOK_HOLDS_MS ? last.look : null;
+}
+
+/** Takes of a piece that are not failed, by time. */
+export function takesOfPiece(facts: Facts, piece: AiredPiece): readonly TakeEntry[] {
+  return piece.taskIds.flatMap((id) => facts.takesOfTask.get(id) ?? []).filter(({ take }) => take.verdict !== 'no good').toSorted((a, b) => a.at - b.at);
 }
 
 export const overlaps = (a: { readonly start: number; readonly end: number }, b: { readonly start: number; readonly end: number }): boolean => a.start < b.end && b.start < a.end;

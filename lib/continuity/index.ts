@@ -1,9 +1,11 @@
 /** What was filmed and seen, whether it cuts together, and what must be filmed again. Rules only. */
 export type { Check, Finding } from './checks/check';
-export { CHECKS, OPEN_CHECKS, type OpenCheck } from './checks';
+export type { AiredPiece } from './airing';
+export { recordedSpan, sayClock, type RecordedSpan } from './camera-clock';
+export { CHECKS } from './checks';
 export { correctClock, type ClockReading } from './device-clock';
 export { findDisagreements, type Disagreement } from './disagreements';
-export { gatherFacts, lookAt, nameOfState, type AiredPiece, type Facts, type FactsInput } from './facts';
+export { gatherFacts, lookAt, nameOfState, takesOfPiece, type Facts, type FactsInput, type KnownElsewhere } from './facts';
 export * from './log-entry';
 export { findPickups, pickupName, type NeededPart, type Pickup } from './pickups';
 export type { PlannedBlock, PlannedSpan } from './planned-block';

@@ -1,6 +1,6 @@
 /** What should be filmed once more, and the sessions in which the parts are in the right state for it. */
 import type { Session, Task } from '@/lib/build';
-import { findGaps } from './coverage';
+import { filmedLater, findGaps, sayPicture } from './coverage';
 import type { Facts } from './facts';
 import { nameOfState } from './facts';
 import type { CheckedFinding } from './run-checks';
@@ -33,7 +33,7 @@ function partsFor(task: Task, when: 'before' | 'after'): readonly NeededPart[] {
 
 function fromGaps(facts: Facts): readonly Wish[] {
   return findGaps(facts).flatMap(({ task, missing }) => missing.map((what) => ({
-    key: `gap/${task.id}/${what}`, task, what: `${what} of “${task.name}”`, why: 'no good take of it', parts: partsFor(task, 'after'),
+    key: `gap/${task.id}/${what}`, task, what: sayPicture(what, task), why: 'no good take of it', parts: partsFor(task, 'after'),
   })));
 }
 
@@ -80,11 +80,11 @@ function sayWhyNone(facts: Facts, parts: readonly NeededPart[], open: readonly S
   return `In no recording session to come is ${states.join(' and ')}. Show another picture, or re-enact it with a label.`;
 }
 
-/** All pickups with their sessions; a shot that is planned as a pickup already is left out. */
+/** All pickups with their sessions; a picture that is planned as a pickup already, or filmed as one, is left out. */
 export function findPickups(facts: Facts, findings: readonly CheckedFinding[]): readonly Pickup[] {
   const open = facts.document.sessions.filter((session) => session.isRecording && session.start >= facts.now).toSorted((a, b) => a.start - b.start);
   const planned = new Set(facts.document.tasks.filter(({ doneAt, shots }) => doneAt === null && shots.some(({ purpose }) => purpose === 'pickup')).map(({ name }) => name));
-  return [...fromGaps(facts), ...fromFailedTakes(facts), ...fromFindings(facts, findings)].filter((wish) => !planned.has(pickupName(wish))).map((wish) => {
+  return [...fromGaps(facts), ...fromFailedTakes(facts), ...fromFindings(facts, findings)].filter((wish) => !planned.has(pickupName(wish)) && !filmedLater(facts).has(wish.what)).map((wish) => {
     const sessions = open.filter((session) => wish.parts.every((part) => fits(facts, session, part)));
     return { ...wish, sessions, whyNone: sessions.length > 0 ? '' : sayWhyNone(facts, wish.parts, open) };
   });

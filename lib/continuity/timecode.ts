@@ -67,6 +67,28 @@ function droppedPerMinute({ rate, isDropFrame }: TimecodeFormat): number {
   return isDropFrame && canDropFrames(rate) ? nominalRate(rate) / 15 : 0;
 }
 
+/** How a format counts, worked out once. */
+interface Counting {
+  readonly nominal: number;
+  readonly dropped: number;
+  readonly perMinute: number;
+  readonly perTen: number;
+  readonly perDay: number;
+}
+
+const countings = new WeakMap<TimecodeFormat, Counting>();
+
+/** @throws RangeError for a format that does not exist */
+function countingOf(format: TimecodeFormat): Counting {
+  const known = countings.get(format);
+  if (known !== undefined) return known;
+  if (!isFormat(format)) throw new RangeError(`No such timecode: ${sayFormat(format)}`);
+  const [nominal, dropped] = [nominalRate(format.rate), droppedPerMinute(format)];
+  const made = { nominal, dropped, perMinute: 60 * nominal - dropped, perTen: 600 * nominal - 9 * dropped, perDay: framesPerDay(format) };
+  countings.set(format, made);
+  return made;
+}
+
 /** Labels in 24 hours; a frame count is less than this. @example framesPerDay({ rate: rate25, isDropFrame: false }) // 2160000 */
 export function framesPerDay(format: TimecodeFormat): number {
   return nominalRate(format.rate) * SECONDS_PER_DAY - droppedPerMinute(format) * (24 * 60 - 24 * 6);
@@ -123,23 +145,24 @@ export function readTimecode(label: string, format: TimecodeFormat): Result<numb
   return ok(frameOfFields(fields.value, format));
 }
 
-/** The frame that four numbers name; they must be a label that exists. @example frameOfFields({ hours: 1, minutes: 0, seconds: 0, frames: 0 }, format25) // 90000 */
+/** The frame that four numbers name; they must be a label that exists. @throws RangeError for a format that does not exist. @example frameOfFields({ hours: 1, minutes: 0, seconds: 0, frames: 0 }, format25) // 90000 */
 export function frameOfFields({ hours, minutes, seconds, frames }: TimecodeFields, format: TimecodeFormat): number {
   const minuteCount = 60 * hours + minutes;
-  return nominalRate(format.rate) * (60 * minuteCount + seconds) + frames - droppedPerMinute(format) * (minuteCount - Math.floor(minuteCount / 10));
+  const { nominal, dropped } = countingOf(format);
+  return nominal * (60 * minuteCount + seconds) + frames - dropped * (minuteCount - Math.floor(minuteCount / 10));
 }
 
 /** The numbers of the label of a frame. @throws RangeError for a frame outside a day or a format that does not exist. */
 export function fieldsOfFrame(frame: number, format: TimecodeFormat): TimecodeFields {
-  if (!isFormat(format)) throw new RangeError(`No such timecode: ${sayFormat(format)}`);
-  if (!Number.isInteger(frame) || frame < 0 || frame >= framesPerDay(format)) throw new RangeError(`Frame ${frame} is not within a day at ${sayFormat(format)}`);
-  const nominal = nominalRate(format.rate);
-  const dropped = droppedPerMinute(format);
-  const [perTen, perMinute] = [600 * nominal - 9 * dropped, 60 * nominal - dropped];
-  const [tens, rest] = [Math.floor(frame / perTen), frame % perTen];
+  const { nominal, dropped, perTen, perMinute, perDay } = countingOf(format);
+  if (!Number.isInteger(frame) || frame < 0 || frame >= perDay) throw new RangeError(`Frame ${frame} is not within a day at ${sayFormat(format)}`);
+  const tens = Math.floor(frame / perTen);
+  const rest = frame - tens * perTen;
   const label = frame + 9 * dropped * tens + (dropped > 0 && rest >= dropped ? dropped * Math.floor((rest - dropped) / perMinute) : 0);
   const seconds = Math.floor(label / nominal);
-  return { hours: Math.floor(seconds / 3600), minutes: Math.floor(seconds / 60) % 60, seconds: seconds % 60, frames: label % nominal };
+  const minutes = Math.floor(seconds / 60);
+  const hours = Math.floor(minutes / 60);
+  return { hours, minutes: minutes - 60 * hours, seconds: seconds - 60 * minutes, frames: label - nominal * seconds };
 }
 
 const two = (value: number): string => String(value).padStart(2, '0');

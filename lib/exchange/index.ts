@@ -3,4 +3,4 @@ export { listHolidayCountries } from './holiday-countries';
 export { checkHolidayPlace, closeOnHolidays, listHolidays } from './holidays';
 export { readOtio, writeOtio, type Timeline, type TimelineClip, type TimelineMarker } from './otio';
 export { readTakesCsv, writeTakesCsv, type TakeRow } from './takes-csv';
-export { breakLines, cautionSeconds, checkReading, readWebVtt, writeWebVtt, type Cue } from './webvtt';
+export { readWebVtt, writeWebVtt, type Cue } from './webvtt';

@@ -1,4 +1,4 @@
-/** Timed text as WebVTT (W3C), and how long a text must stand to be read. */
+/** Timed text as WebVTT (W3C). */
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 
 export interface Cue {
@@ -70,40 +70,4 @@ export function readWebVtt(text: string): Result<readonly Cue[]> {
   });
   const all = [...issues, ...checkCues(cues)];
   return all.length > 0 ? fail(all) : ok(cues);
-}
-
-/** BBC subtitle guidelines: characters of a line, lines, words a minute that are read with ease, seconds that a word needs at least. */
-const READING = { charactersPerLine: 37, lines: 2, wordsPerMinute: { low: 160, high: 180 }, secondsPerWord: 0.3 } as const;
-
-const countWords = (text: string): number => text.split(/\s+/u).filter((word) => word !== '').length;
-
-/** Seconds that a caution stands: the longest of 3 s, 0.375 s a word and 1 s more, a second for each 15 characters and 1 s more (common practice). */
-export function cautionSeconds(text: string): number {
-  const plain = text.trim();
-  return Math.max(3, 0.375 * countWords(plain) + 1, plain.length / 15 + 1);
-}
-
-/** Breaks a text into lines of at most 37 characters; a longer word stands alone. */
-export function breakLines(text: string): readonly string[] {
-  const lines: string[] = [];
-  for (const word of text.split(/\s+/u).filter((one) => one !== '')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= READING.charactersPerLine) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}
-
-/** What is wrong with a caption for a reader: too fast, too short, too many lines, lines too long. */
-export function checkReading({ start, end, text }: Cue): readonly Issue[] {
-  const [words, seconds] = [countWords(text), end - start];
-  const speed = (words / seconds) * 60;
-  const lines = text.split('\n');
-  const longest = Math.max(...lines.map((line) => line.length));
-  return [
-    ...(speed > READING.wordsPerMinute.high ? [issue('caption-fast', `The caption “${text.slice(0, 40)}” runs at ${Math.round(speed)} words a minute; ${READING.wordsPerMinute.high} can be read.`, 'Let it stand longer, or shorten it.', { severity: 'warn' })] : []),
-    ...(seconds < words * READING.secondsPerWord - 1e-9 ? [issue('caption-short', `The caption “${text.slice(0, 40)}” stands ${seconds.toFixed(1)} s for ${words} words; each needs ${READING.secondsPerWord} s.`, 'Let it stand longer.', { severity: 'warn' })] : []),
-    ...(lines.length > READING.lines ? [issue('caption-lines', `The caption “${text.slice(0, 40)}” has ${lines.length} lines.`, `Write ${READING.lines} at most.`, { severity: 'warn' })] : []),
-    ...(longest > READING.charactersPerLine ? [issue('caption-line-length', `A line of the caption has ${longest} characters.`, `Break it at ${READING.charactersPerLine}.`, { severity: 'warn' })] : []),
-  ];
 }

@@ -73,7 +73,7 @@ export class Simulation {
 
   constructor(private readonly input: ForecastInput) {
     const { policy, problem, seed } = input;
-    this.replay = new Replay(problem, policy);
+    this.replay = new Replay(problem, policy, input.absences.map((absence) => absence.resource));
     const activity = indexOf(problem.activities);
     const lag = indexOf(problem.lags);
     const resource = indexOf(problem.resources);

@@ -11,3 +11,5 @@ export { findFallback, type FallbackTask } from './fallback';
 export { raisePlan } from './raise/raise';
 export { tellContradiction } from './explain/contradiction';
 export { learnedTrades, listPastJobs, openDays, tradeDays } from './compile/past-jobs';
+export { scheduleOf } from './hand/schedule-of';
+export { tryBlock, type BlockTrial, type MoveTarget } from './hand/try-block';

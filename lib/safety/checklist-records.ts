@@ -1,5 +1,5 @@
 /** Lines that stand on records: what sponsors were promised, who has agreed to be shown, captions and flashes of the cut. */
-import { NO_CUT_CHECKS, subjectOf, type Episode, type Person, type SeriesDocument, type Task } from '@/lib/build';
+import { NO_CONSENT, NO_CUT_CHECKS, subjectOf, type Episode, type Person, type SeriesDocument, type Task } from '@/lib/build';
 import { formatDay } from '@/lib/calendar';
 import { checkDisclosure, readObligation } from '@/lib/episodes';
 import { issue, type Issue } from '@/lib/result';
@@ -34,7 +34,7 @@ function linesOfDisclosure({ sponsorships }: SeriesDocument, episode: Episode, t
 /** Consent of each person of the crew, answered by the record; everybody else by a signature. */
 function linesOfConsent({ people }: SeriesDocument, tasks: readonly Task[]): readonly ItemDraft[] {
   const each = people.map((person: Person): ItemDraft => {
-    const consent = person.consent ?? { givenOn: null, where: '' };
+    const consent = person.consent ?? NO_CONSENT;
     return {
       ...common, record: subjectOf(person), id: `consent:${person.id}`, kind: 'consents', text: `Consent of ${person.name} to be shown`, basis: consent,
       recorded: consent.givenOn === null ? null : `Given ${formatDay(consent.givenOn)} ${consent.givenOn.slice(0, 4)}${consent.where === '' ? '' : `, ${consent.where}`}`,

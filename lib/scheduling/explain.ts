@@ -1,11 +1,11 @@
 import { FAR } from './calendar-index';
 import { compile } from './compile';
-import { replay } from './describe';
 import type { Model } from './model';
 import { collectObstacles, factOfArc, type Obstruction } from './obstacles';
 import { PLACED } from './placer';
 import type { Fact, Minute, Problem, Schedule } from './problem';
 import { earliestOverArc } from './propagate';
+import { placeOthers, readSchedule, type Setting } from './standing';
 import { alignStart } from './timing';
 
 /** One thing that keeps an activity from starting earlier. */
@@ -25,48 +25,14 @@ export interface ChainLink {
   readonly reason: Reason | null;
 }
 
-interface Setting {
-  readonly model: Model;
-  readonly index: ReadonlyMap<string, number>;
-  readonly status: Uint8Array;
-  readonly start: Int32Array;
-  readonly end: Int32Array;
-  readonly crew: Int32Array;
-}
-
 const readSchedules = new WeakMap<Schedule, { readonly problem: Problem; readonly setting: Setting }>();
 
 /** A schedule back in the model's arrays, once for all questions about it: nothing here writes to them. */
-function readSchedule(problem: Problem, schedule: Schedule): Setting {
+function readOnce(problem: Problem, schedule: Schedule): Setting {
   const known = readSchedules.get(schedule);
   if (known?.problem === problem) return known.setting;
-  const setting = buildSetting(problem, schedule);
+  const setting = readSchedule(compile(problem), schedule);
   readSchedules.set(schedule, { problem, setting });
-  return setting;
-}
-
-function buildSetting(problem: Problem, schedule: Schedule): Setting {
-  const model = compile(problem);
-  const index = new Map(problem.activities.map((activity, i) => [activity.id, i]));
-  const resources = new Map(problem.resources.map((resource, r) => [resource.id, r]));
-  const setting: Setting = {
-    model,
-    index,
-    status: new Uint8Array(model.count),
-    start: new Int32Array(model.count),
-    end: new Int32Array(model.count),
-    crew: new Int32Array(model.crew.from[model.count]!).fill(-1),
-  };
-  for (const placement of schedule.placements) {
-    const i = index.get(placement.activity);
-    if (i === undefined) continue;
-    setting.status[i] = PLACED;
-    setting.start[i] = placement.start;
-    setting.end[i] = placement.end;
-    placement.crew.forEach((id, k) => {
-      setting.crew[model.crew.from[i]! + k] = resources.get(id) ?? -1;
-    });
-  }
   return setting;
 }
 
@@ -118,7 +84,7 @@ function collectReasons(setting: Setting, i: number): readonly Reason[] {
   const { model, start } = setting;
   const temporal = listTemporalReasons(setting, i);
   const floor = findFloor(temporal);
-  const placer = replay(model, { ...setting, cause: new Uint8Array(0), causeAt: new Int32Array(0), terms: new Float64Array(0) }, i);
+  const placer = placeOthers(setting, i);
   // Searching up to just before the start gives everything that stood in the way until then.
   const pushed = collectObstacles(model, placer, i, floor, start[i]! - 1).filter((found) => found.until > 0);
   const latest = new Map<string, Reason>();
@@ -138,7 +104,7 @@ function collectReasons(setting: Setting, i: number): readonly Reason[] {
  * @example explainPlacement(problem, schedule, 'topcoat')[0] // { fact: { kind: 'lag-min', lag: 'cure' }, until: 2040, … }
  */
 export function explainPlacement(problem: Problem, schedule: Schedule, activityId: string): readonly Reason[] {
-  const setting = readSchedule(problem, schedule);
+  const setting = readOnce(problem, schedule);
   const i = setting.index.get(activityId);
   return i === undefined || setting.status[i] !== PLACED ? [] : collectReasons(setting, i);
 }
@@ -153,7 +119,7 @@ function findLastToEnd(setting: Setting, ids: readonly string[]): string | undef
  * that, to the root which nothing holds. An activity appears once.
  */
 export function explainChain(problem: Problem, schedule: Schedule, activityId: string): readonly ChainLink[] {
-  const setting = readSchedule(problem, schedule);
+  const setting = readOnce(problem, schedule);
   const chain: ChainLink[] = [];
   const seen = new Set<string>();
   let at: string | undefined = activityId;

@@ -99,7 +99,7 @@ export class Search {
     let best = this.priorities[0]!;
     for (const rule of this.priorities) {
       this.forward.build(listByKey(order, rule), steady);
-      const found = this.incumbent.offer(this.forward);
+      const found = this.incumbent.offer(this.forward.decider);
       if (compareTerms(found, terms) < 0) {
         best = rule;
         terms.set(found);
@@ -148,7 +148,7 @@ export class Search {
   /** Builds the schedule of a plan, notes its value and writes the order of its starts back into its list. */
   private evaluate(plan: Plan): boolean {
     this.forward.build(plan.list, plan.steady);
-    plan.terms.set(this.incumbent.offer(this.forward));
+    plan.terms.set(this.incumbent.offer(this.forward.decider));
     this.schedulesTried += 1;
     if (this.input.isOver()) return true;
     if (this.backward !== null && this.justify(plan)) return true;
@@ -182,7 +182,7 @@ export class Search {
     for (let i = 0; i < model.count; i += 1) this.keys[i] = -backward.placer.end[i]!;
     this.sorter.sort(this.keys, this.scratch);
     forward.build(this.scratch, plan.steady);
-    const terms = this.incumbent.offer(forward);
+    const terms = this.incumbent.offer(forward.decider);
     this.schedulesTried += 2;
     if (compareTerms(terms, plan.terms) <= 0) plan.terms.set(terms);
     return this.input.isOver();

@@ -1,4 +1,4 @@
-import type { Constructor } from './construct';
+import type { Decider } from './decider';
 import type { Model } from './model';
 import { compareTerms, rate, TERMS } from './score';
 
@@ -26,7 +26,7 @@ export class Incumbent {
   }
 
   /** Rates what was built and keeps it when it is the best; returns its terms, valid until the next call. */
-  offer(built: Constructor): Float64Array {
+  offer(built: Decider): Float64Array {
     rate(this.model, built.placer, this.latest);
     if (!this.isSet || compareTerms(this.latest, this.terms) < 0) {
       this.isSet = true;

@@ -9,3 +9,4 @@ export { anyOf } from './stop/any-of';
 export { check, RULES, type Rule, type Violation } from './check';
 export { explainChain, explainPlacement, type ChainLink, type Reason } from './explain';
 export { Replay, type Policy } from './replay';
+export { Standing, type Clash, type Trial } from './standing';

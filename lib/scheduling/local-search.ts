@@ -61,7 +61,7 @@ export class LocalSearch {
     builder.build(list, steady);
     this.trial.set(list);
     this.trialSteady.set(steady);
-    this.take(incumbent.offer(builder));
+    this.take(incumbent.offer(builder.decider));
     this.keepBest();
     for (const terms of this.memory) terms.set(this.terms);
   }
@@ -79,7 +79,7 @@ export class LocalSearch {
     this.idle += 1;
     if (builder.rebuild(this.trial, this.trialSteady, this.like(), limit)) {
       const { improvements } = incumbent;
-      const terms = incumbent.offer(builder);
+      const terms = incumbent.offer(builder.decider);
       if (incumbent.improvements > improvements) this.keepBest();
       if (compareTerms(terms, limit) <= 0) {
         this.take(terms);

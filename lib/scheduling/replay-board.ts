@@ -1,158 +1,173 @@
+/** Who has what and when while dates are rebuilt. Nothing is allocated once the lists have grown. */
 import { FAR } from './calendar-index';
 
 const DAY = 1440;
+/** Numbers a node: from, to, units, next node of the day. */
+const WIDTH = 4;
 
 /**
- * Who occupies what and when, in one list a day and row, so that a question about an evening looks at that evening only.
- * Rows are resources and, behind them, shared media. Nothing is allocated between two calls of {@link clear} once it has grown.
+ * Who has how many of each resource, in one list a day and row, so that a question about an evening looks at that evening only.
  */
-export class ReplayBoard {
+export class DayBoard {
   private readonly days: number;
   private readonly head: Int32Array;
   /** Lists that are not empty, so that clearing need not go over all of them. */
-  private used = new Int32Array(4096);
+  private used = new Int32Array(1024);
   private usedCount = 0;
-  /** From when a row is taken for good, as far as is known; FAR: it is not. */
-  private readonly closedFrom: Int32Array;
   private readonly latestEnd: Int32Array;
-  private nodeOf = new Int32Array(4096);
-  private nodeNext = new Int32Array(4096);
-  private nodes = 0;
-  private from = new Int32Array(1024);
-  private to = new Int32Array(1024);
-  private amount = new Int32Array(1024);
-  private state = new Int32Array(1024);
-  private count = 0;
+  private nodes = new Int32Array(WIDTH * 4096);
+  private next = 0;
 
   constructor(rows: number, horizon: number) {
     this.days = Math.max(1, Math.ceil(horizon / DAY));
     this.head = new Int32Array(rows * this.days).fill(-1);
-    this.closedFrom = new Int32Array(rows).fill(FAR);
     this.latestEnd = new Int32Array(rows);
   }
 
   clear(): void {
     for (let k = 0; k < this.usedCount; k += 1) this.head[this.used[k]!] = -1;
     this.usedCount = 0;
-    this.closedFrom.fill(FAR);
     this.latestEnd.fill(0);
-    this.nodes = 0;
-    this.count = 0;
+    this.next = 0;
   }
 
-  /** Takes the whole row from a minute on until {@link reopen} says when that ended. */
-  close(row: number, from: number): void {
-    this.closedFrom[row] = from;
-  }
-
-  /** The row closed before was taken up to `to` only. */
-  reopen(row: number, to: number): void {
-    const from = this.closedFrom[row]!;
-    if (from >= FAR) return;
-    this.closedFrom[row] = FAR;
-    if (from < to) this.add(row, from, to, FAR);
-  }
-
-  /** End of the last that is there, FAR when the row is closed. */
+  /** End of the last that is there. */
   lastEnd(row: number): number {
-    return this.closedFrom[row]! < FAR ? FAR : this.latestEnd[row]!;
+    return this.latestEnd[row]!;
   }
 
-  /** Occupies [from, to). */
-  add(row: number, from: number, to: number, amount: number, state = 0): void {
-    const at = this.count;
-    if (at === this.from.length) this.growOccupations();
-    this.from[at] = from;
-    this.to[at] = to;
-    this.amount[at] = amount;
-    this.state[at] = state;
-    this.count += 1;
+  /** Occupies so many units in [from, to). */
+  add(row: number, from: number, to: number, amount: number): void {
+    if (from >= to) return;
     if (to > this.latestEnd[row]!) this.latestEnd[row] = to;
-    const last = this.dayOf(to - 1);
-    for (let day = this.dayOf(from); day <= last; day += 1) this.link(row * this.days + day, at);
+    const last = row * this.days + this.dayOf(to - 1);
+    for (let list = row * this.days + this.dayOf(from); list <= last; list += 1) this.link(list, from, to, amount);
   }
 
   /** 0 when at most `room` units are taken at every minute of [from, to); else the next start worth trying. */
   meet(row: number, from: number, to: number, room: number): number {
     if (from >= to) return 0;
-    if (room < 0 || to > this.closedFrom[row]!) return FAR;
-    const last = this.dayOf(to - 1);
+    if (room < 0) return FAR;
+    if (this.latestEnd[row]! <= from) return 0;
+    const { head, nodes } = this;
+    const last = row * this.days + this.dayOf(to - 1);
     let latest = 0;
-    for (let day = this.dayOf(from); day <= last; day += 1) {
-      for (let node = this.head[row * this.days + day]!; node >= 0; node = this.nodeNext[node]!) {
-        const other = this.nodeOf[node]!;
-        const end = this.to[other]!;
-        if (this.from[other]! >= to || end <= from) continue;
-        if (room > 0 && this.loadAt(row, Math.max(from, this.from[other]!)) <= room) continue;
+    for (let list = row * this.days + this.dayOf(from); list <= last; list += 1) {
+      for (let node = head[list]!; node >= 0; node = nodes[node + 3]!) {
+        const end = nodes[node + 1]!;
+        const start = nodes[node]!;
+        if (start >= to || end <= from) continue;
         if (room === 0) {
           if (end > latest) latest = end;
-        } else return this.firstEnd(row, Math.max(from, this.from[other]!), from);
-      }
-    }
-    return latest;
-  }
-
-  /** 0 when nobody has the medium in another state within [from, to); else the end of the last who has. */
-  meetState(row: number, from: number, to: number, state: number): number {
-    if (from >= to) return 0;
-    const last = this.dayOf(to - 1);
-    let latest = 0;
-    for (let day = this.dayOf(from); day <= last; day += 1) {
-      for (let node = this.head[row * this.days + day]!; node >= 0; node = this.nodeNext[node]!) {
-        const other = this.nodeOf[node]!;
-        if (this.state[other] === state || this.from[other]! >= to || this.to[other]! <= from) continue;
-        if (this.to[other]! > latest) latest = this.to[other]!;
+          continue;
+        }
+        const minute = start > from ? start : from;
+        if (this.loadAt(row, minute) > room) return this.firstEnd(row, minute, from);
       }
     }
     return latest;
   }
 
   private dayOf(minute: number): number {
-    return Math.min(this.days - 1, (Math.max(0, minute) / DAY) | 0);
+    const day = (minute / DAY) | 0;
+    return day < this.days ? day : this.days - 1;
+  }
+
+  private link(list: number, from: number, to: number, amount: number): void {
+    if (this.next === this.nodes.length) this.nodes = doubled(this.nodes);
+    const { next: node, nodes } = this;
+    if (this.head[list]! < 0) {
+      if (this.usedCount === this.used.length) this.used = doubled(this.used);
+      this.used[this.usedCount] = list;
+      this.usedCount += 1;
+    }
+    nodes[node] = from;
+    nodes[node + 1] = to;
+    nodes[node + 2] = amount;
+    nodes[node + 3] = this.head[list]!;
+    this.head[list] = node;
+    this.next = node + WIDTH;
   }
 
   /** Units taken at a minute. */
   private loadAt(row: number, minute: number): number {
+    const { nodes } = this;
     let sum = 0;
-    for (let node = this.head[row * this.days + this.dayOf(minute)]!; node >= 0; node = this.nodeNext[node]!) {
-      const other = this.nodeOf[node]!;
-      if (this.from[other]! <= minute && minute < this.to[other]!) sum += this.amount[other]!;
+    for (let node = this.head[row * this.days + this.dayOf(minute)]!; node >= 0; node = nodes[node + 3]!) {
+      if (nodes[node]! <= minute && minute < nodes[node + 1]!) sum += nodes[node + 2]!;
     }
     return sum;
   }
 
   /** First end after `after` of what is there at a minute. */
   private firstEnd(row: number, minute: number, after: number): number {
+    const { nodes } = this;
     let first = FAR;
-    for (let node = this.head[row * this.days + this.dayOf(minute)]!; node >= 0; node = this.nodeNext[node]!) {
-      const other = this.nodeOf[node]!;
-      const end = this.to[other]!;
-      if (this.from[other]! <= minute && minute < end && end > after && end < first) first = end;
+    for (let node = this.head[row * this.days + this.dayOf(minute)]!; node >= 0; node = nodes[node + 3]!) {
+      const end = nodes[node + 1]!;
+      if (nodes[node]! <= minute && minute < end && end > after && end < first) first = end;
     }
     return first;
   }
+}
 
-  private link(bucket: number, occupation: number): void {
-    if (this.nodes === this.nodeOf.length) {
-      this.nodeOf = doubled(this.nodeOf);
-      this.nodeNext = doubled(this.nodeNext);
-    }
-    if (this.head[bucket]! < 0) {
-      if (this.usedCount === this.used.length) this.used = doubled(this.used);
-      this.used[this.usedCount] = bucket;
-      this.usedCount += 1;
-    }
-    this.nodeOf[this.nodes] = occupation;
-    this.nodeNext[this.nodes] = this.head[bucket]!;
-    this.head[bucket] = this.nodes;
-    this.nodes += 1;
+/** Media that some have in one state and some in another. */
+export class MediumBoard {
+  /** Intervals of each medium in the order they came. */
+  private readonly from: Int32Array[];
+  private readonly to: Int32Array[];
+  private readonly state: Int32Array[];
+  private readonly count: Int32Array;
+  /** The last end of all, its state, and the last end of the other states: most questions end here. */
+  private readonly topEnd: Int32Array;
+  private readonly topState: Int32Array;
+  private readonly otherEnd: Int32Array;
+
+  constructor(rows: number) {
+    const lists = () => Array.from({ length: rows }, () => new Int32Array(8));
+    this.from = lists();
+    this.to = lists();
+    this.state = lists();
+    this.count = new Int32Array(rows);
+    this.topEnd = new Int32Array(rows);
+    this.topState = new Int32Array(rows);
+    this.otherEnd = new Int32Array(rows);
   }
 
-  private growOccupations(): void {
-    this.from = doubled(this.from);
-    this.to = doubled(this.to);
-    this.amount = doubled(this.amount);
-    this.state = doubled(this.state);
+  clear(): void {
+    this.count.fill(0);
+    this.topEnd.fill(0);
+    this.topState.fill(-1);
+    this.otherEnd.fill(0);
+  }
+
+  /** Has the medium in a state within [from, to). */
+  add(row: number, from: number, to: number, state: number): void {
+    const at = this.count[row]!;
+    if (at === this.from[row]!.length) for (const lists of [this.from, this.to, this.state]) lists[row] = doubled(lists[row]!);
+    this.from[row]![at] = from;
+    this.to[row]![at] = to;
+    this.state[row]![at] = state;
+    this.count[row] = at + 1;
+    const isTop = state === this.topState[row];
+    if (to > this.topEnd[row]!) {
+      if (!isTop) this.otherEnd[row] = this.topEnd[row]!;
+      this.topEnd[row] = to;
+      this.topState[row] = state;
+    } else if (!isTop && to > this.otherEnd[row]!) this.otherEnd[row] = to;
+  }
+
+  /** 0 when nobody has the medium in another state within [from, to); else the end of the last who has. */
+  meet(row: number, from: number, to: number, state: number): number {
+    if (from >= to || from >= (state === this.topState[row] ? this.otherEnd[row]! : this.topEnd[row]!)) return 0;
+    const starts = this.from[row]!;
+    const ends = this.to[row]!;
+    const states = this.state[row]!;
+    let latest = 0;
+    for (let k = this.count[row]! - 1; k >= 0; k -= 1) {
+      if (ends[k]! > from && ends[k]! > latest && starts[k]! < to && states[k] !== state) latest = ends[k]!;
+    }
+    return latest;
   }
 }
 

@@ -35,15 +35,26 @@ export function withFixedCrew(problem: Problem, policy: Policy): Problem {
 }
 
 export function listRows(model: Model): ReplayRows {
-  const rows: { readonly resource: number; readonly amount: number; readonly isThrough: number }[][] = [];
+  const rows: Row[][] = [];
   for (let i = 0; i < model.count; i += 1) {
-    const own: (typeof rows)[number] = [];
+    const own: Row[] = [];
     for (let slot = model.crew.from[i]!; slot < model.crew.from[i + 1]!; slot += 1) own.push({ resource: model.crew.pool[model.crew.poolFrom[slot]!]!, amount: 1, isThrough: 0 });
     for (let d = model.demands.from[i]!; d < model.demands.from[i + 1]!; d += 1) {
       own.push({ resource: model.demands.resource[d]!, amount: model.demands.amount[d]!, isThrough: model.demands.isThrough[d]! });
     }
     rows.push(own);
   }
+  return layRows(rows);
+}
+
+interface Row {
+  readonly resource: number;
+  readonly amount: number;
+  readonly isThrough: number;
+}
+
+/** One list an activity, laid flat. */
+export function layRows(rows: readonly (readonly Row[])[]): ReplayRows {
   const flat = rows.flat();
   const from = new Int32Array(rows.length + 1);
   rows.forEach((own, i) => {
@@ -55,6 +66,19 @@ export function listRows(model: Model): ReplayRows {
     amount: Int32Array.from(flat, (row) => row.amount),
     isThrough: Uint8Array.from(flat, (row) => row.isThrough),
   };
+}
+
+/** Those rows of each activity that are asked for. */
+export function pickRows(rows: ReplayRows, isWanted: (resource: number, isThrough: boolean) => boolean): ReplayRows {
+  return layRows(Array.from({ length: rows.from.length - 1 }, (_, i) => {
+    const own: Row[] = [];
+    for (let row = rows.from[i]!; row < rows.from[i + 1]!; row += 1) {
+      const resource = rows.resource[row]!;
+      const isThrough = rows.isThrough[row]!;
+      if (isWanted(resource, isThrough === 1)) own.push({ resource, amount: rows.amount[row]!, isThrough });
+    }
+    return own;
+  }));
 }
 
 /** Intervals of a calendar with those that touch made one: a resource may be used across the seam. */
@@ -80,10 +104,35 @@ function intersect(a: readonly Interval[], b: readonly Interval[]): Interval[] {
   return both;
 }
 
-/** Intervals in which an activity and all its resources are there. */
-export interface Openings {
+const DAY = 1440;
+
+/** Intervals in which an activity and all its resources are there, found by the day. */
+export class Openings {
   readonly start: Int32Array;
   readonly end: Int32Array;
+  readonly count: number;
+  /** First interval that ends after the first minute of each day. */
+  private readonly firstOfDay: Int32Array;
+
+  constructor(open: readonly Interval[], horizon: number) {
+    this.start = Int32Array.from(open, (o) => o.start);
+    this.end = Int32Array.from(open, (o) => o.end);
+    this.count = open.length;
+    this.firstOfDay = new Int32Array(Math.floor(horizon / DAY) + 1);
+    for (let day = 0, k = 0; day < this.firstOfDay.length; day += 1) {
+      while (k < this.count && this.end[k]! <= day * DAY) k += 1;
+      this.firstOfDay[day] = k;
+    }
+  }
+
+  /** Index of the first interval that ends after `t`; `count` when there is none. @param t 0 or later */
+  firstAfter(t: number): number {
+    const day = (t / DAY) | 0;
+    if (day >= this.firstOfDay.length) return this.count;
+    let k = this.firstOfDay[day]!;
+    while (k < this.count && this.end[k]! <= t) k += 1;
+    return k;
+  }
 }
 
 /** One entry an activity; those with the same calendars share theirs. */
@@ -99,7 +148,7 @@ export function listOpenings(model: Model, rows: ReplayRows): readonly Openings[
       ? [{ start: 0, end: model.horizon }]
       : Array.from({ length: own.count }, (_unused, k) => ({ start: own.start[k]!, end: own.end[k]! }));
     for (const calendar of timed) open = intersect(open, seamless(model.calendars[calendar]!));
-    const made = { start: Int32Array.from(open, (o) => o.start), end: Int32Array.from(open, (o) => o.end) };
+    const made = new Openings(open, model.horizon);
     known.set(key, made);
     return made;
   });

@@ -2,14 +2,15 @@ import { ok, type Issue, type Result } from '@/lib/result';
 import { findLowerBound } from './bound';
 import { compile } from './compile';
 import { explainContradiction, findPinConflict } from './contradiction';
+import { describe, type Outcome } from './describe';
+import { boundByCalendarEnergy } from './energy';
+import { lowerToCore, searchExactly } from './exact';
 import { Search } from './improve';
 import type { Model } from './model';
 import { arrange } from './order';
 import type { Problem, Progress, Solution } from './problem';
 import { propagate, type Bounds } from './propagate';
 import { Random } from './random';
-import { describe } from './describe';
-import { boundByCalendarEnergy } from './energy';
 import { reverse } from './reverse';
 import { lateness, toScore } from './score';
 import type { StopRule } from './stop/rule';
@@ -52,19 +53,44 @@ export function solve(problem: Problem, options: SolveOptions): Result<Solution,
   const conflict = findPinConflict(model);
   if (conflict !== null) return ok({ status: 'infeasible', contradiction: conflict, seed: options.seed });
   const { bounds } = propagation;
-  const { lowerBound, search } = runSearch(problem, model, bounds, options);
-  const isProven = findLeastTerms(model, bounds, lowerBound).every((least, k) => search.incumbent.terms[k]! <= least);
-  return ok({
-    status: isProven ? 'optimal' : 'feasible',
-    schedule: describe(model, bounds, search.incumbent),
-    lowerBound,
-    schedulesTried: search.schedulesTried,
-    seed: options.seed,
-  });
+  const core = lowerToCore(model);
+  const first = runSearch(problem, model, bounds, options, core !== null);
+  if (core === null || first.isOver) return ok(toSolution(model, bounds, first, options.seed));
+  // What the core says exactly is its to solve; it begins from the first schedule.
+  const { lowerBound, schedulesTried } = first;
+  const exact = searchExactly({ ...options, model, core, lowerBound, schedulesTried, known: first.best });
+  if (exact.contradiction !== null) return ok({ status: 'infeasible', contradiction: exact.contradiction, seed: options.seed });
+  if (exact.kind === 'schedule') return ok(toSolution(model, bounds, exact, options.seed));
+  const rest = { ...options, stop: afterOther(options.stop, exact.schedulesTried) };
+  const last = runSearch(problem, model, bounds, rest, false);
+  return ok(toSolution(model, bounds, { ...last, schedulesTried: exact.schedulesTried + last.schedulesTried }, options.seed));
 }
 
-/** The better bound takes longer than a first schedule: it is looked for once there is one. */
-function runSearch(problem: Problem, model: Model, bounds: Bounds, options: SolveOptions): { readonly search: Search; readonly lowerBound: number } {
+/** What a search came to. */
+interface Found {
+  readonly best: Outcome;
+  readonly lowerBound: number;
+  readonly schedulesTried: number;
+}
+
+function toSolution(model: Model, bounds: Bounds, { best, lowerBound, schedulesTried }: Found, seed: number): Solution {
+  const isProven = findLeastTerms(model, bounds, lowerBound).every((least, k) => best.terms[k]! <= least);
+  return { status: isProven ? 'optimal' : 'feasible', schedule: describe(model, bounds, best), lowerBound, schedulesTried, seed };
+}
+
+/** The rule for a search that goes on where another has tried so many schedules. */
+function afterOther(stop: StopRule, tried: number): StopRule {
+  return { share: (state) => stop.share({ ...state, schedulesTried: state.schedulesTried + tried }) };
+}
+
+/** Share of the allowed work that goes into a first schedule with everything in it, where the core takes over. */
+const FIRST_SHARE = 0.03;
+
+/**
+ * The better bound takes longer than a first schedule: it is looked for once there is one.
+ * `isOpening`: only up to a schedule with everything in it, or until a small share of the work allowed is used.
+ */
+function runSearch(problem: Problem, model: Model, bounds: Bounds, options: SolveOptions, isOpening: boolean): Found & { readonly isOver: boolean } {
   const { onProgress, seed, signal, stop } = options;
   let lowerBound = findLowerBound(model, bounds);
   const order = arrange(model);
@@ -72,6 +98,7 @@ function runSearch(problem: Problem, model: Model, bounds: Bounds, options: Solv
   const mirror = mirrored === null ? null : propagateMirror(mirrored);
   let least = findLeastTerms(model, bounds, lowerBound);
   let told = -1;
+  let isOver = false;
   const search: Search = new Search({
     model,
     order,
@@ -91,11 +118,12 @@ function runSearch(problem: Problem, model: Model, bounds: Bounds, options: Solv
         told = share;
         onProgress({ schedulesTried, best, lowerBound, share });
       }
-      return share >= 1 || isProven || signal?.aborted === true;
+      isOver = share >= 1 || isProven || signal?.aborted === true;
+      return isOver || (isOpening && (best.unplaced === 0 || share >= FIRST_SHARE));
     },
   });
   search.run();
-  return { search, lowerBound };
+  return { best: search.incumbent, lowerBound, schedulesTried: search.schedulesTried, isOver };
 }
 
 function propagateMirror(model: Model): { model: Model; order: ReturnType<typeof arrange>; bounds: Bounds } | null {

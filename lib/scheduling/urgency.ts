@@ -49,7 +49,7 @@ export class Urgency {
     let list = best;
     for (let idle = 0; idle < PATIENCE;) {
       builder.build(list, steady);
-      const terms = incumbent.offer(builder);
+      const terms = incumbent.offer(builder.decider);
       if (compareTerms(terms, this.terms) < 0) {
         this.terms.set(terms);
         this.bestKeys.set(this.keys);

@@ -101,7 +101,7 @@ function listShots({ document }: EpisodesInput, episode: Episode): readonly Shot
     isMustHave: shot.mustHave,
     parts: statesOf(shot).map(({ partId, stateId }) => {
       const part = document.parts.find(({ id }) => id === partId);
-      return `${part?.name ?? 'a part that is gone'} ${part?.states.find(({ id }) => id === stateId)?.name ?? ''}`.trim();
+      return `${part?.name ?? 'a part that is gone'}: ${part?.states.find(({ id }) => id === stateId)?.name ?? 'in a state that is gone'}`;
     }).join(', '),
     risk: tellShotRisk(task, shot),
     state: shot.filmedAt !== null ? `filmed ${formatMoment(shot.filmedAt, document.series.zone)}` : task.doneAt !== null ? 'its work is done' : shot.purpose === 'before' && task.irreversible ? 'to be filmed before the work starts' : 'to be filmed',

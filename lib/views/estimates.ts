@@ -40,13 +40,15 @@ const MOST_OPEN = 12;
 
 const say = (minutes: number): string => formatWorkLength(Math.round(minutes));
 
+const sayFrom = (n: number, category: string): string => (n === 0 ? `other sorts, none of ${category} yet` : formatCount(n, `finished task of ${category}`, `finished tasks of ${category}`));
+
 /** Open tasks, the one whose P80 changes most first. */
 function listOpen(document: SeriesDocument): readonly OpenTaskRow[] {
   const experience = experienceOf(document);
   const rows = document.tasks.filter((task) => task.doneAt === null).map((task) => ({ task, typed: typedTime(task), learned: experiencedTime(task, experience) }));
   return rows.toSorted((a, b) => Math.abs(b.learned.p80 - b.typed.p80) - Math.abs(a.learned.p80 - a.typed.p80)).slice(0, MOST_OPEN).map(({ task, typed, learned }) => ({
     id: task.id, name: task.name, typed: say(typed.mean), typedP80: say(typed.p80), experienced: say(learned.mean), experiencedP80: say(learned.p80),
-    from: formatCount(experience.handsOn(task.category).n, `finished task of ${task.category}`, `finished tasks of ${task.category}`),
+    from: sayFrom(experience.handsOn(task.category).n, task.category),
   }));
 }
 

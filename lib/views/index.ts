@@ -63,3 +63,4 @@ export { viewPickups, type PickupView } from './log-pickups';
 export { viewStates, type StatesView, type ThreadView } from './log-states';
 export { viewStills, type StillView } from './log-stills';
 export { EXPORTS, exportLog } from './log-export';
+export { tellTrial, type TrialView } from './trial';

@@ -2,9 +2,10 @@
 import type { SeriesDocument } from '@/lib/build';
 import { dateOf } from '@/lib/calendar';
 import { framesOfSeconds, isTake, standingEntries, type LogEntry, type TakeEntry } from '@/lib/continuity';
-import { breakLines, cautionSeconds, writeOtio, writeTakesCsv, writeWebVtt, type Cue, type TimelineClip } from '@/lib/exchange';
+import { writeOtio, writeTakesCsv, writeWebVtt, type Cue, type TimelineClip } from '@/lib/exchange';
 import type { Result } from '@/lib/result';
 import { ok } from '@/lib/result';
+import { breakLines, captionSeconds } from '@/lib/safety';
 import type { ViewContext } from './context';
 
 export const EXPORTS = ['csv', 'otio', 'vtt'] as const;
@@ -42,7 +43,7 @@ function cuesOf(entries: readonly LogEntry[]): readonly Cue[] {
   const start = spoken[0]?.at ?? 0;
   return spoken.map(({ at, text }) => {
     const seconds = (at - start) / 1000;
-    return { start: seconds, end: seconds + cautionSeconds(text), text: breakLines(text).join('\n') };
+    return { start: seconds, end: seconds + captionSeconds(text), text: breakLines(text).join('\n') };
   });
 }
 

@@ -28,7 +28,10 @@ export interface ThreadView {
 }
 
 export interface StatesView {
-  readonly threads: readonly ThreadView[];
+  /** Parts with a story so far or to come, by what they belong to. */
+  readonly assemblies: readonly { readonly name: string; readonly threads: readonly ThreadView[] }[];
+  /** Parts that nothing has happened to, and nothing is planned for: `Fork yokes, as found`. */
+  readonly idle: readonly string[];
   readonly marks: readonly { readonly at: number; readonly label: string }[];
   readonly now: number;
   readonly from: string;
@@ -87,6 +90,9 @@ function listMarks(scale: Scale): StatesView['marks'] {
   return marks;
 }
 
+/** Nothing was done, seen or filmed of it, and nothing is planned. */
+const isIdle = ({ stretches, takes, disagreements }: ThreadView): boolean => stretches.length < 2 && takes.length === 0 && disagreements.length === 0;
+
 export async function viewStates(context: ViewContext, document: SeriesDocument): Promise<StatesView> {
   const facts = await loadFacts(context, document);
   const scale = makeScale(facts);
@@ -102,5 +108,8 @@ export async function viewStates(context: ViewContext, document: SeriesDocument)
         `${formatMoment(at, scale.zone)}: ${seen.source.name} says ${say(part.id, seen)}; ${said.isPlanned ? 'the plan of ' : ''}${said.source.name} says ${say(part.id, said)}.`),
     };
   });
-  return { threads, marks: listMarks(scale), now: placeOf(scale, context.now), from: formatDay(dateOf(scale.start as Facts['now'], scale.zone)), to: formatDay(dateOf(scale.end as Facts['now'], scale.zone)) };
+  const names = [...new Set(threads.map(({ assembly }) => assembly))];
+  const assemblies = names.map((name) => ({ name, threads: threads.filter((thread) => thread.assembly === name && !isIdle(thread)) })).filter((one) => one.threads.length > 0);
+  const idle = threads.filter(isIdle).map(({ name, stretches }) => [name, stretches[0]?.state ?? ''].filter((word) => word !== '').join(', '));
+  return { assemblies, idle, marks: listMarks(scale), now: placeOf(scale, context.now), from: formatDay(dateOf(scale.start as Facts['now'], scale.zone)), to: formatDay(dateOf(scale.end as Facts['now'], scale.zone)) };
 }

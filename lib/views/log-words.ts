@@ -1,7 +1,8 @@
 /** Entries of the log in words. */
-import type { SeriesDocument } from '@/lib/build';
+import type { Camera, SeriesDocument } from '@/lib/build';
 import { formatClock } from '@/lib/calendar';
-import { sayFormat, writeTimecode, framesPerDay, type LogEntry, type LogKind, type TakeFacts } from '@/lib/continuity';
+import { framesPerDay, isTake, recordedSpan, sayClock, sayFormat, writeTimecode, type LogEntry, type LogKind, type TakeEntry, type TakeFacts } from '@/lib/continuity';
+import type { Instant } from '@/lib/units';
 
 export interface EntryView {
   readonly id: string;
@@ -42,12 +43,25 @@ function sayTimecode({ format, startFrame, endFrame }: TakeFacts): string | null
   return `${label(startFrame)} – ${label(endFrame)} at ${sayFormat(format)}`;
 }
 
-function sayTake(document: SeriesDocument, { take, shotId, taskId }: LogEntry): readonly string[] {
-  if (take === null) return [];
+/** `18:42:06`. Offsets of zones are whole minutes. */
+const formatSeconds = (at: Instant, zone: string): string => `${formatClock(at, zone)}:${String(Math.floor(at / 1000) % 60).padStart(2, '0')}`;
+
+/** When it was recorded by the workshop's clock, where its timecode says so. */
+function sayRecorded({ cameras, series }: SeriesDocument, entry: TakeEntry): string | null {
+  const camera = cameras.find(({ id }) => id === entry.take.cameraId);
+  const span = camera === undefined ? null : recordedSpan(entry, camera, series.zone);
+  if (camera === undefined || span === null) return null;
+  const clock = camera.clockOffset === 0 ? '' : `, its clock ${sayClock(camera.clockOffset)} put right`;
+  return `recorded ${[span.start, span.end].flatMap((at) => (at === null ? [] : [formatSeconds(at, series.zone)])).join(' – ')}${clock}`;
+}
+
+function sayTake(document: SeriesDocument, entry: LogEntry): readonly string[] {
+  if (!isTake(entry)) return [];
+  const { take, shotId, taskId } = entry;
   const shot = nameOf(document.tasks.find(({ id }) => id === taskId)?.shots ?? [], shotId);
   const camera = nameOf(document.cameras, take.cameraId);
   return [
-    shot === null ? null : `shot: ${shot}`, take.size === null ? null : `${take.size} picture`, camera === null ? null : `camera ${camera}`, take.media === '' ? null : take.media, sayTimecode(take),
+    shot === null ? null : `shot: ${shot}`, take.size === null ? null : `${take.size} picture`, camera === null ? null : `camera ${camera}`, take.media === '' ? null : take.media, sayTimecode(take), sayRecorded(document, entry),
     take.isReenacted ? (take.reenactmentLabel === '' ? 're-enacted, no label yet' : `re-enacted, labelled “${take.reenactmentLabel}”`) : null, take.isFailedAttempt ? 'a failed attempt that may be shown' : null,
   ].filter((line) => line !== null);
 }
@@ -58,6 +72,14 @@ function sayObserved(document: SeriesDocument, { observed }: LogEntry): readonly
     const where = whereabouts === null ? null : whereabouts.kind === 'trade' ? `away at ${nameOf(document.trades, whereabouts.id) ?? 'a trade'}` : (nameOf(document.places, whereabouts.id) ?? 'in store');
     return `${part?.name ?? 'A removed part'}: ${[stateId === null ? null : (nameOf(part?.states ?? [], stateId) ?? 'a removed state'), where].filter((word) => word !== null).join(', ')}`;
   });
+}
+
+/** Larger differences of a device's clock are told. */
+const DEVICE_CLOCK_MS = 120_000;
+
+function sayDeviceClock({ at, deviceAt }: LogEntry): readonly string[] {
+  const off = deviceAt - at;
+  return Math.abs(off) <= DEVICE_CLOCK_MS ? [] : [`the clock of the device was ${sayClock(off / 1000)}; the time is put right`];
 }
 
 function sayRest({ look, departure, card, waiver }: LogEntry): readonly string[] {
@@ -77,11 +99,16 @@ function titleOf(document: SeriesDocument, entry: LogEntry): string {
   return text === '' ? KIND_WORDS[kind] : (text.split('\n')[0] ?? '');
 }
 
+/** How the clock of a camera stands. */
+export function sayCameraClock({ clockOffset }: Camera): string {
+  return clockOffset === 0 ? 'its clock is taken to be right' : `its clock is ${sayClock(clockOffset)}, and its times are put right by that`;
+}
+
 /** One entry as the pages show it. */
 export function describeEntry(document: SeriesDocument, entry: LogEntry, photoIds: readonly string[]): EntryView {
   const title = titleOf(document, entry);
   const task = document.tasks.find(({ id }) => id === entry.taskId);
-  const lines = [...sayTake(document, entry), ...sayObserved(document, entry), ...sayRest(entry), ...entry.text.split('\n')];
+  const lines = [...sayTake(document, entry), ...sayObserved(document, entry), ...sayRest(entry), ...sayDeviceClock(entry), ...entry.text.split('\n')];
   return {
     id: entry.id, kind: entry.kind, kindWord: KIND_WORDS[entry.kind], time: formatClock(entry.at, document.series.zone), isoAt: new Date(entry.at).toISOString(), title,
     lines: lines.filter((line) => line !== '' && line !== title), author: entry.author || 'nobody named', device: entry.device, task: task === undefined ? null : { id: task.id, name: task.name },

@@ -3,7 +3,7 @@ import type { SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, endOfDay, formatDay, isCivilDate, startOfDay } from '@/lib/calendar';
 import { standingEntries, type LogEntry } from '@/lib/continuity';
 import type { ViewContext } from './context';
-import { describeEntry, type EntryView } from './log-words';
+import { describeEntry, sayCameraClock, type EntryView } from './log-words';
 
 export interface LogView {
   readonly day: string;
@@ -19,6 +19,8 @@ export interface LogView {
   /** The last day with entries; null for an empty log. */
   readonly lastDay: string | null;
   readonly people: readonly string[];
+  /** Each camera and how its clock stands. */
+  readonly cameras: readonly { readonly id: string; readonly name: string; readonly clock: string }[];
 }
 
 export interface FoundView {
@@ -58,6 +60,7 @@ export async function viewLog(context: ViewContext, document: SeriesDocument, as
     day, dayWord: formatDay(day), isToday: day === today, before: addDays(day, -1), after: day >= today ? null : addDays(day, 1),
     entries: standingEntries(entries).toReversed().map((entry) => describeEntry(document, entry, photosOf(entry, all, photos))),
     count: extent.count, lastDay: extent.last === null ? null : dateOf(extent.last, series.zone), people: document.people.map(({ name }) => name),
+    cameras: document.cameras.map((camera) => ({ id: camera.id, name: camera.name, clock: sayCameraClock(camera) })),
   };
 }
 

@@ -38,6 +38,7 @@ export const SEGMENT_SECTIONS: readonly FormSection[] = [
       { type: 'check', name: 'isEvergreen', label: 'Fits any episode' },
       { type: 'check', name: 'isFlashback', label: 'Goes back in the story on purpose' },
       { type: 'date', name: 'storyDate', label: 'Day of the story', isOptional: true, help: 'Only where it differs from the day its work is done.' },
+      { type: 'number', name: 'cutStart', label: 'Starts in the cut at', unit: 's', isOptional: true, help: 'From the start of the episode, once it is cut. Empty: estimated from the lengths before it.' },
     ],
   },
 ];

@@ -51,6 +51,7 @@ export const PERSON_SECTIONS: readonly FormSection[] = [
       type: 'group', name: 'consent', label: 'Consent',
       fields: [
         { type: 'date', name: 'givenOn', label: 'Given on', isOptional: true, help: 'Empty: not given, or taken back.' },
+        { type: 'date', name: 'until', label: 'For releases until', isOptional: true, help: 'Empty: for good.' },
         { type: 'text', name: 'where', label: 'Where the paper is', isOptional: true, help: 'And what it leaves out: “no voice”.' },
       ],
     }],
@@ -113,6 +114,7 @@ export const MATERIAL_SECTIONS: readonly FormSection[] = [
     isRare: true,
     fields: [
       { type: 'length', clock: 'elapsed', name: 'potLife', label: 'Pot life', isOptional: true, help: 'Mixed material is usable this long.' },
+      { type: 'date', name: 'usableUntil', label: 'Batch usable until', isOptional: true, help: 'The date on the tin in the workshop.' },
       { type: 'check', name: 'hasSolvent', label: 'Gives off solvent' },
       { type: 'check', name: 'hasIsocyanate', label: 'Contains isocyanates', help: 'By its data sheet, not by the number of packs. Filter masks do not hold it back: air-fed only.' },
       {

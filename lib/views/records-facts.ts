@@ -61,11 +61,12 @@ function placeFacts({ capacity, airZone }: Place): (string | null)[] {
   return [`${count(capacity, 'task')} at once`, `air: ${airZone}`];
 }
 
-function personFacts({ skills, hours, away }: Person): (string | null)[] {
+function personFacts({ skills, hours, away, consent }: Person): (string | null)[] {
   return [
     skills.length > 0 ? listNames(skills) : 'no special skill',
     hours.length > 0 ? `errands ${sayWeeklyHours(hours)}` : 'no errand hours',
     saySpans('away', away),
+    consent?.givenOn == null ? 'not asked yet to be in picture' : `may be in picture${consent.until === null ? '' : ` until ${formatDay(consent.until)}`}`,
   ];
 }
 
@@ -75,12 +76,13 @@ function partFacts(part: Part, document: SeriesDocument): (string | null)[] {
   return [part.assembly || null, part.states.map((state) => state.name).join(' → '), where];
 }
 
-function materialFacts({ sort, stages, referenceTemperature, minimumTemperature, source }: Material): (string | null)[] {
+function materialFacts({ sort, stages, referenceTemperature, minimumTemperature, source, usableUntil }: Material): (string | null)[] {
   const until = stages.recoatUntil === null ? 'on' : `to ${formatLength(stages.recoatUntil)}`;
   return [
     sort,
     `recoat from ${formatLength(stages.recoatFrom)} ${until}, cured ${formatLength(stages.fullCure)}, at ${referenceTemperature} °C`,
     `not below ${minimumTemperature} °C`,
+    usableUntil === undefined ? null : `batch usable until ${formatDay(usableUntil)}`,
     source === '' ? 'no source for the values' : null,
   ];
 }

@@ -132,7 +132,7 @@ export interface DayColumn {
   /** `Clocks go back: this day has 25 hours.` */
   readonly clockChange: string | null;
   /** Hours drawn to scale. */
-  readonly windows: readonly { readonly left: number; readonly width: number; readonly ticks: readonly { readonly left: number; readonly label: string }[] }[];
+  readonly windows: readonly { readonly start: Instant; readonly end: Instant; readonly left: number; readonly width: number; readonly ticks: readonly { readonly left: number; readonly label: string }[] }[];
   readonly deadlines: readonly Deadline[];
 }
 
@@ -240,6 +240,8 @@ export interface WeekView {
   readonly later: readonly WaitingWork[];
   readonly laterCount: number;
   readonly fallback: readonly FallbackItem[];
+  /** Sessions still to come that work can be moved to by hand, soonest first. */
+  readonly moveTo: readonly { readonly id: string; readonly label: string }[];
   /** Blocks whose session is gone or was moved since the plan. */
   readonly strayCount: number;
 }

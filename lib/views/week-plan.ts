@@ -13,7 +13,7 @@ import type {
 } from './week-model';
 import { showSession } from './week-sessions';
 import { drawFrames, drawRows, drawTicks, ROAD_ROW } from './week-strip';
-import { formatWeekLabel } from './week-words';
+import { formatRange, formatWeekLabel } from './week-words';
 
 /** Later work named on the page; the rest is counted. */
 const MOST_LATER = 8;
@@ -85,6 +85,8 @@ function drawDays(dates: readonly CivilDate[], axis: Axis, input: WeekInput): Da
       isQuiet: scaled.length === 0,
       clockChange: describeClockChange(day),
       windows: scaled.map((segment) => ({
+        start: segment.start,
+        end: segment.end,
         left: segment.from / axis.width,
         width: (segment.to - segment.from) / axis.width,
         ticks: drawTicks(segment, axis, zone),
@@ -150,6 +152,17 @@ function spanOfWeek(dates: readonly CivilDate[], zone: string): Span {
   return { start: startOfDay(monday, zone), end: endOfDay(sunday, zone) };
 }
 
+/** Sessions offered to move work to: about two months of them. */
+const MOST_TARGETS = 40;
+
+function listMoveTargets({ series, sessions }: SeriesDocument, now: Instant): WeekView['moveTo'] {
+  return sessions
+    .filter((session) => session.end > now)
+    .toSorted((a, b) => a.start - b.start)
+    .slice(0, MOST_TARGETS)
+    .map((session) => ({ id: session.id, label: `${formatRange(session.start, session.end, series.zone)} ${session.name}` }));
+}
+
 /**
  * Everything the week page shows. Longer than most functions: it is the list of what stands on the page.
  * Pure; without a plan the sessions and deadlines are still there.
@@ -191,6 +204,7 @@ export function computeWeek(input: WeekInput): WeekView {
     later: later.slice(0, MOST_LATER),
     laterCount: later.length,
     fallback: listFallback(document, inWeek),
+    moveTo: listMoveTargets(document, now),
     strayCount: countStrays(rows),
   };
 }

@@ -35,7 +35,7 @@ const raiseEstimate = ([low, likely, high]: EstimateDraft): ThreePoint<number> =
 const raiseMinutes = ([low, likely, high]: EstimateDraft): ThreePoint => ({ low: minutes(low), likely: minutes(likely), high: minutes(high) });
 
 export function raisePerson(frame: Frame, draft: PersonDraft, order: number): Person {
-  return { kind: 'person', ...row(draft, order), skills: draft.skills, hours: raiseHours(draft.hours), away: draft.away.map((span) => raiseSpan(frame, span)), consent: { givenOn: dayOf(frame, draft.consent.day), where: draft.consent.where } };
+  return { kind: 'person', ...row(draft, order), skills: draft.skills, hours: raiseHours(draft.hours), away: draft.away.map((span) => raiseSpan(frame, span)), consent: { givenOn: dayOf(frame, draft.consent.day), until: null, where: draft.consent.where } };
 }
 
 export function raisePart(draft: PartDraft, order: number): Part {

@@ -1,3 +1,4 @@
+import type { Lag, Problem, Solution } from '@/lib/scheduling';
 import type { CoreInstance, LagRelation } from '@/lib/scheduling/proof';
 
 /** One line of a benchmark file: `succ` in PSPLIB sets, `arcs` in RCPSP/max sets. */
@@ -21,7 +22,7 @@ export function readCases(text: string): PublishedCase[] {
 }
 
 /** Start-to-start lags of a published case: a successor waits for the whole duration. */
-export function toCore(published: PublishedCase): CoreInstance {
+export function toCore(published: PublishedCase): CoreInstance & { readonly relations: readonly LagRelation[] } {
   const relations: LagRelation[] = (published.arcs ?? []).map(([from, to, lag]) => ({ from, to, lag }));
   published.succ?.forEach((followers, from) => {
     for (const to of followers) relations.push({ from, to, lag: published.dur[from]! });
@@ -36,6 +37,37 @@ export function toCore(published: PublishedCase): CoreInstance {
     relations,
     horizon: longest.reduce((sum, length) => sum + length, 0),
   };
+}
+
+/** A published case as any caller would state it: activities, resources, and a lag between starts for each relation. */
+export function toProblem(published: PublishedCase): Problem {
+  const { relations, horizon } = toCore(published);
+  return {
+    horizon: Math.max(1, horizon),
+    calendars: [],
+    resources: published.cap.map((capacity, k) => ({ id: `r${k}`, capacity })),
+    activities: published.dur.map((duration, i) => ({
+      id: `a${i}`,
+      duration,
+      mode: 'one-go',
+      demands: published.req[i]!.map((amount, k) => ({ resource: `r${k}`, amount })).filter(({ amount }) => amount > 0),
+    })),
+    lags: relations.map(toLag),
+  };
+}
+
+/** A negative lag is the maximum of the lag back. */
+function toLag({ from, to, lag }: LagRelation, index: number): Lag {
+  const at = 'start' as const;
+  if (lag < 0) return { id: `l${index}`, from: { activity: `a${to}`, at }, to: { activity: `a${from}`, at }, max: -lag };
+  return { id: `l${index}`, from: { activity: `a${from}`, at }, to: { activity: `a${to}`, at }, min: { kind: 'elapsed', minutes: lag } };
+}
+
+/** Start of each activity; empty when there is no schedule with everything in it. */
+export function readStarts(published: PublishedCase, solution: Solution): readonly number[] {
+  if (solution.status === 'infeasible' || solution.status === 'unknown' || solution.schedule.score.unplaced > 0) return [];
+  const starts = new Map(solution.schedule.placements.map((placement) => [placement.activity, placement.start]));
+  return published.dur.map((_, i) => starts.get(`a${i}`)!);
 }
 
 /**

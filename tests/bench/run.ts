@@ -4,9 +4,9 @@
  * busy with other work. A JSON line a case, then a summary line; every schedule is checked.
  */
 import { readFileSync } from 'node:fs';
-import { solveCore } from '@/lib/scheduling/proof';
-import type { CoreSolution } from '@/lib/scheduling/proof';
-import { checkStarts, readCases, toCore } from './published';
+import { unwrap } from '@/lib/result';
+import { afterTime, check, solve } from '@/lib/scheduling';
+import { checkStarts, readCases, readStarts, toProblem } from './published';
 import type { PublishedCase } from './published';
 import { runSeries } from './series-run';
 
@@ -20,7 +20,12 @@ interface Options {
 
 interface Row {
   readonly published: PublishedCase;
-  readonly solution: CoreSolution;
+  /** `unknown`: neither a schedule with everything in it nor a proof that there is none. */
+  readonly status: 'optimal' | 'feasible' | 'infeasible' | 'unknown';
+  /** -1 without such a schedule. */
+  readonly makespan: number;
+  readonly lowerBound: number;
+  readonly schedulesTried: number;
   readonly seconds: number;
 }
 
@@ -57,23 +62,37 @@ function sampleCases(cases: readonly PublishedCase[], limit: number): PublishedC
   return Array.from({ length: limit }, (_, k) => cases[Math.floor((k * cases.length) / limit)]!);
 }
 
+/** One case through the engine's public interface, as any other problem. */
 function solveCase(published: PublishedCase, options: Options): Row {
+  const problem = toProblem(published);
   const begin = readClock(options.clock);
-  const end = begin + options.seconds * 1000;
-  const solution = solveCore(toCore(published), { seed: options.seed, stop: () => readClock(options.clock) >= end });
-  const row = { published, solution, seconds: (readClock(options.clock) - begin) / 1000 };
-  const broken = solution.starts.length > 0 ? checkStarts(published, solution.starts, solution.makespan) : [];
-  if (broken.length > 0) throw new Error(`${published.id}: ${broken.join('; ')}`);
+  const clock = (): number => readClock(options.clock) - begin;
+  const solution = unwrap(solve(problem, { seed: options.seed, stop: afterTime(clock, options.seconds * 1000) }));
+  const seconds = clock() / 1000;
+  const starts = readStarts(published, solution);
+  const isWhole = starts.length > 0;
+  const makespan = isWhole && 'schedule' in solution ? solution.schedule.score.makespan : -1;
+  const row: Row = {
+    published,
+    seconds,
+    makespan,
+    status: solution.status === 'infeasible' || isWhole ? solution.status : 'unknown',
+    lowerBound: solution.status === 'infeasible' ? 0 : solution.lowerBound,
+    schedulesTried: solution.status === 'infeasible' ? 0 : solution.schedulesTried,
+  };
+  const broken = isWhole ? checkStarts(published, starts, makespan) : [];
+  if ('schedule' in solution) broken.push(...check(problem, solution.schedule).map((violation) => violation.message));
   const contradiction = contradict(row);
-  if (contradiction) throw new Error(`${published.id}: ${contradiction}`);
+  if (contradiction !== null) broken.push(contradiction);
+  if (broken.length > 0) throw new Error(`${published.id}: ${broken.join('; ')}`);
   return row;
 }
 
 /** A proof that goes against the published bounds. */
-function contradict({ published, solution }: Row): string | null {
-  if (solution.status === 'infeasible') return published.ub === null ? null : `called infeasible, but ${published.ub} is known`;
-  if (published.ub !== null && solution.lowerBound > published.ub) return `bound ${solution.lowerBound} is above the known ${published.ub}`;
-  if (published.lb !== null && solution.makespan >= 0 && solution.makespan < published.lb) return `makespan ${solution.makespan} is below the known bound ${published.lb}`;
+function contradict({ published, lowerBound, makespan, status }: Row): string | null {
+  if (status === 'infeasible') return published.ub === null ? null : `called infeasible, but ${published.ub} is known`;
+  if (published.ub !== null && lowerBound > published.ub) return `bound ${lowerBound} is above the known ${published.ub}`;
+  if (published.lb !== null && makespan >= 0 && makespan < published.lb) return `makespan ${makespan} is below the known bound ${published.lb}`;
   return null;
 }
 
@@ -91,26 +110,26 @@ function round(value: number | null, digits: number): number | null {
 }
 
 function summarise(rows: readonly Row[], options: Options): object {
-  const planned = rows.filter((row) => row.solution.makespan >= 0);
+  const planned = rows.filter((row) => row.makespan >= 0);
   const withKnown = planned.filter((row) => row.published.ub !== null);
   const withPath = planned.filter((row) => (row.published.cpm ?? 0) > 0);
-  const decided = rows.filter((row) => row.solution.status === 'optimal' || row.solution.status === 'infeasible');
+  const decided = rows.filter((row) => row.status === 'optimal' || row.status === 'infeasible');
   return {
     set: options.set.split('/').at(-1),
     cases: rows.length,
     secondsLimit: options.seconds,
     clock: options.clock,
     seed: options.seed,
-    proven: rows.filter((row) => row.solution.status === 'optimal').length,
-    infeasible: rows.filter((row) => row.solution.status === 'infeasible').length,
+    proven: rows.filter((row) => row.status === 'optimal').length,
+    infeasible: rows.filter((row) => row.status === 'infeasible').length,
     decided: decided.length,
     planned: planned.length,
-    knownFeasibleUnplanned: rows.filter((row) => row.published.ub !== null && row.solution.makespan < 0).length,
+    knownFeasibleUnplanned: rows.filter((row) => row.published.ub !== null && row.makespan < 0).length,
     medianSeconds: round(median(rows.map((row) => row.seconds)), 4),
     meanSeconds: round(mean(rows.map((row) => row.seconds)), 3),
-    meanGapToKnownPercent: round(mean(withKnown.map((row) => 100 * (row.solution.makespan / row.published.ub! - 1))), 3),
-    betterThanKnown: withKnown.filter((row) => row.solution.makespan < row.published.ub!).length,
-    meanAboveCriticalPathPercent: round(mean(withPath.map((row) => 100 * (row.solution.makespan / row.published.cpm! - 1))), 3),
+    meanGapToKnownPercent: round(mean(withKnown.map((row) => 100 * (row.makespan / row.published.ub! - 1))), 3),
+    betterThanKnown: withKnown.filter((row) => row.makespan < row.published.ub!).length,
+    meanAboveCriticalPathPercent: round(mean(withPath.map((row) => 100 * (row.makespan / row.published.cpm! - 1))), 3),
     megabytes: Math.round(process.memoryUsage().rss / 1e6),
   };
 }
@@ -121,10 +140,9 @@ const rows: Row[] = [];
 for (const published of sampleCases(readCases(readFileSync(options.set, 'utf8')), options.limit)) {
   const row = solveCase(published, options);
   rows.push(row);
-  const { solution } = row;
   console.log(JSON.stringify({
-    id: published.id, makespan: solution.makespan, lowerBound: solution.lowerBound, status: solution.status, seconds: round(row.seconds, 4), seed: options.seed,
-    known: published.ub, schedules: solution.schedules, conflicts: solution.conflicts,
+    id: published.id, makespan: row.makespan, lowerBound: row.lowerBound, status: row.status, seconds: round(row.seconds, 4), seed: options.seed,
+    known: published.ub, schedulesTried: row.schedulesTried,
   }));
 }
 console.log(JSON.stringify(summarise(rows, options)));

@@ -1,7 +1,13 @@
+import { writeFile } from 'node:fs/promises';
 import { expect, test } from '@playwright/test';
+import sharp from 'sharp';
 import { DEMO, expectNoAxeViolations, expectNoSidewaysScroll } from './pages';
 
-test('takes logged without network survive a reload and arrive once, in their order', async ({ page, context }) => {
+/** 800 by 600 on its side, with a place and a camera written into it. */
+const photoWithPlace = () => sharp({ create: { width: 800, height: 600, channels: 3, background: '#884422' } })
+  .withExif({ IFD0: { Make: 'PhoneMaker' }, IFD3: { GPSLatitude: '51/1 30/1 0/1', GPSLatitudeRef: 'N' } }).withMetadata({ orientation: 6 }).jpeg().toBuffer();
+
+test('takes logged without network survive a reload and arrive once, in their order', async ({ page, context }, testInfo) => {
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto(`${DEMO}/log/take`);
   await expect(page.getByText('This page opens without network on this device.')).toBeVisible({ timeout: 20_000 });
@@ -26,11 +32,35 @@ test('takes logged without network survive a reload and arrive once, in their or
 
   await context.setOffline(false);
   await expect(page.getByText('Everything has been sent.')).toBeVisible({ timeout: 20_000 });
+
+  // A photo of the last take, and three files that cannot be kept: each is named, and stays on the device.
+  const wide = await sharp({ create: { width: 30_000, height: 4, channels: 3, background: '#333' } }).png().toBuffer();
+  const heavy = testInfo.outputPath('heavy.jpg');
+  await writeFile(heavy, Buffer.alloc(60_000_000));
+  const photos = page.getByLabel(/^Photo of the unsure take/);
+  await photos.setInputFiles(heavy);
+  await photos.setInputFiles([
+    { name: 'words.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('not a photo') }, { name: 'wide.png', mimeType: 'image/png', buffer: wide },
+    { name: 'bench.jpg', mimeType: 'image/jpeg', buffer: await photoWithPlace() },
+  ]);
+  await expect(page.getByText('The photo has 60 MB; at most 30 MB are kept.')).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText('The photo is 30000 × 4 px;')).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText(/is not a photo|cannot be read/)).toBeVisible();
+  await expect(page.getByText('Everything has been sent.')).toBeVisible({ timeout: 20_000 });
+
   await page.goto(`${DEMO}/log`);
   const takes = page.getByRole('heading', { level: 3, name: /Take \d+: / });
   await expect(takes).toHaveText([/Take 3: unsure/, /Take 2: no good/, /Take 1: good/]);
   await page.reload();
   await expect(takes).toHaveCount(3);
+  const picture = page.getByRole('img', { name: 'Take 3: unsure, 1' });
+  await expect(picture).toHaveCount(1);
+  const [small, large] = await Promise.all(['?size=small', ''].map(async (size) => {
+    const address = (await picture.getAttribute('src'))!.replace('?size=small', size);
+    return sharp(await (await page.request.get(address)).body()).metadata();
+  }));
+  expect([small!.format, Math.max(small!.width, small!.height), small!.exif]).toEqual(['jpeg', 400, undefined]);
+  expect([large!.format, large!.width, large!.height, large!.exif]).toEqual(['jpeg', 600, 800, undefined]);
 });
 
 test('the pages of the log open without a fault, and a finding is let pass with a reason', async ({ page }) => {

@@ -3,6 +3,13 @@ import { DEMO, expectNoAxeViolations, expectNoSidewaysScroll } from './pages';
 
 test('segments are moved by key and by choice, and the runtime follows at once', async ({ page }) => {
   await page.goto(`${DEMO}/episodes`);
+  const [from, to] = [page.getByRole('article').filter({ hasText: 'Down to the frame' }).first(), page.getByRole('article').filter({ hasText: 'Stuck pistons' }).first()];
+  await from.getByText('5 segments').click();
+  await from.getByRole('listitem').filter({ hasText: 'Cutting 108 spokes' }).dragTo(to, { sourcePosition: { x: 60, y: 14 }, targetPosition: { x: 100, y: 20 } });
+  await expect(from.getByText('13.5 min')).toBeVisible();
+  await expect(page.getByRole('status').getByText('Moved segment Cutting 108 spokes to Stuck pistons')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).first().click();
+  await expect(from.getByText('16.5 min, 0.5 over the wish of 16')).toBeVisible();
   await page.getByRole('link', { name: 'Down to the frame', exact: true }).click();
   await expect(page.getByText('16.5 min, 0.5 over the wish of 16').first()).toBeVisible();
   const names = page.getByRole('main').getByRole('listitem').filter({ has: page.getByRole('button', { name: /^Move .+ later$/ }) }).getByRole('link');

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { SeriesDocument, Task } from '@/lib/build';
 import { correctClock, drawStateLines, findDisagreements, findPickups, gatherFacts, runChecks, standingEntries, stateAt, whereaboutsAt, type LogEntry } from '@/lib/continuity';
 import { frameAtMoment, momentOfFrame } from '@/lib/continuity/timecode';
-import { addMinutes, instant } from '@/lib/units';
-import { at, sampleSeries } from '../build/sample-series';
+import { addMinutes, instant, minutes } from '@/lib/units';
+import { at, sampleSeries, sampleTask } from '../build/sample-series';
 import { block, entry, NOW, take } from './sample-log';
 
 const tue = at('2026-12-01', '18:30');
@@ -126,6 +126,30 @@ describe('pickups', () => {
     const [pickup] = find(withDone({ 'task-strip': tue }), [failed]).filter(({ key }) => key === 'failed/shot-before');
     expect(pickup?.sessions).toEqual([]);
     expect(pickup?.whyNone).toContain('as bought');
+  });
+
+  test('are offered again in a session after the part went back, and the way that failed stays', () => {
+    // Stripped once, then seen as bought again: another frame of the same kind was taken.
+    const [pickup] = find(withDone({ 'task-strip': addMinutes(tue, -30) }), [failed, saw('frame-bought', addMinutes(tue, -10))]).filter(({ key }) => key === 'failed/shot-before');
+    expect(pickup?.sessions.length).toBeGreaterThan(0);
+  });
+
+  test('that are planned are not wanted, nor those that have a good take; one that failed is wanted again', () => {
+    const wish = find(sampleSeries(), [failed])[0]!;
+    const again: Task = { ...sampleTask('task-again', 9, `Pickup: ${wish.what}`), shots: [{ id: 'shot-again', name: wish.what, purpose: 'pickup', time: minutes(0), mustHave: false, filmedAt: null }] };
+    const wished = (doneAt: Task['doneAt'], ...takes: readonly LogEntry[]) => find({ ...sampleSeries(), tasks: [...sampleSeries().tasks, { ...again, doneAt }] }, [failed, ...takes]).map(({ key }) => key);
+    const takeAgain = (verdict: 'good' | 'no good') => take({ verdict }, { taskId: 'task-again', shotId: 'shot-again', at: tue });
+    expect(wished(null)).toEqual([]);
+    expect(wished(tue, takeAgain('good'))).toEqual([]);
+    expect(wished(tue, takeAgain('no good'))).toContain(wish.key);
+  });
+
+  test('close the gap in the coverage that they were filmed for', () => {
+    const document = withDone({ 'task-strip': addMinutes(tue, -30) });
+    const wide = take({ size: 'wide' }, { taskId: 'task-strip', at: addMinutes(tue, -40) });
+    expect(find(document, [wide]).map(({ what }) => what)).toContain('a close picture of “Strip the frame”');
+    const again: Task = { ...sampleTask('task-again', 9, 'Pickup'), doneAt: tue, shots: [{ id: 'shot-again', name: 'a close picture of “Strip the frame”', purpose: 'pickup', time: minutes(0), mustHave: false, filmedAt: null }] };
+    expect(find({ ...document, tasks: [...document.tasks, again] }, [wide, take({ size: 'close' }, { taskId: 'task-again', shotId: 'shot-again', at: tue })]).map(({ what }) => what)).not.toContain('a close picture of “Strip the frame”');
   });
 
   test('are not wanted when another take of the shot is good', () => {

@@ -67,7 +67,7 @@ describe('the checklist of an episode', () => {
 
   it('takes a consent from the record of the person, and names whose is missing', () => {
     expect(itemOf(severe, 'consent:person-robin')).toMatchObject({ state: 'recorded', recorded: 'Given Sun 1 Nov 2026, blue folder' });
-    const withdrawn = { ...severe, people: severe.people.map((person) => (person.id === 'person-kim' ? { ...person, consent: { givenOn: null, where: '' } } : person)) };
+    const withdrawn = { ...severe, people: severe.people.map((person) => (person.id === 'person-kim' ? { ...person, consent: { givenOn: null, until: null, where: '' } } : person)) };
     expect(itemOf(withdrawn, 'consent:person-kim').state).toBe('open');
     const block = judgeGate(withdrawn, buildChecklist(withdrawn, EPISODE)).open.find(({ itemIds }) => itemIds.includes('consent:person-kim'));
     expect(block).toMatchObject({ code: 'consents-open', message: 'A consent is missing: Consent of Kim to be shown' });

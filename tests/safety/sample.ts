@@ -13,7 +13,7 @@ export function recordedSeries(): SeriesDocument {
   const sample = sampleSeries();
   return {
     ...sample,
-    people: sample.people.map((person) => ({ ...person, consent: { givenOn: '2026-11-01', where: 'blue folder' } })),
+    people: sample.people.map((person) => ({ ...person, consent: { givenOn: '2026-11-01', until: null, where: 'blue folder' } })),
     episodes: sample.episodes.map((episode) => ({ ...episode, checks: CHECKED })),
   };
 }

@@ -28,11 +28,12 @@ describe('SMPTE ST 12-1', () => {
 
   test.each(ALL_FORMATS.map((how) => [sayFormat(how), how] as const))('every frame of a day at %s has a label of its own that leads back to it', (_name, how) => {
     const day = framesPerDay(how);
+    const nominal = nominalRate(how.rate);
     let [wrong, last] = [0, -1];
     for (let frame = 0; frame < day; frame += 1) {
       const fields = fieldsOfFrame(frame, how);
       const place = ((fields.hours * 60 + fields.minutes) * 60 + fields.seconds) * 100 + fields.frames;
-      if (frameOfFields(fields, how) !== frame || place <= last || fields.seconds > 59 || fields.frames >= nominalRate(how.rate)) wrong += 1;
+      if (frameOfFields(fields, how) !== frame || place <= last || fields.seconds > 59 || fields.frames >= nominal) wrong += 1;
       last = place;
     }
     expect(wrong).toBe(0);

@@ -1,8 +1,10 @@
 /** WebVTT (W3C) and the BBC subtitle guidelines: 160 to 180 words a minute, 0.3 s a word, 37 characters, 2 lines. */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { breakLines, cautionSeconds, checkReading, readWebVtt, writeWebVtt } from '@/lib/exchange';
+import { checkReading } from '@/lib/estimate';
+import { readWebVtt, writeWebVtt } from '@/lib/exchange';
 import { unwrap } from '@/lib/result';
+import { breakLines, captionSeconds } from '@/lib/safety';
 
 describe('WebVTT', () => {
   test('starts with WEBVTT and an empty line, writes hours only where there are some, a dot and three digits', () => {
@@ -48,26 +50,26 @@ describe('reading speed', () => {
   test('a caution of 43 characters and 7 words stands 3.87 s', () => {
     const text = 'abcdefg abcdefg abcdefg abcde abcd abcd abc';
     expect([text.length, text.split(' ').length]).toEqual([43, 7]);
-    expect(cautionSeconds(text)).toBeCloseTo(3.87, 2);
+    expect(captionSeconds(text)).toBeCloseTo(3.87, 2);
   });
 
   test('a caution of 51 characters and 8 words stands 4.40 s, and none stands under 3 s', () => {
     const text = 'abcdefg abcdefg abcdefg abcde abcd abcd abcd abcdef'.padEnd(51, 'x');
     expect(text.split(' ')).toHaveLength(8);
-    expect(cautionSeconds(text)).toBeCloseTo(4.4, 2);
-    expect(cautionSeconds('Hot')).toBe(3);
+    expect(captionSeconds(text)).toBeCloseTo(4.4, 2);
+    expect(captionSeconds('Hot')).toBe(3);
   });
 
   test('180 words a minute can be read, more cannot', () => {
     const words = 'a b c d e f g h i';
-    expect(checkReading({ start: 0, end: 3, text: words })).toEqual([]);
-    expect(checkReading({ start: 0, end: 2.99, text: words }).map(({ code }) => code)).toEqual(['caption-fast']);
-    expect(checkReading({ start: 0, end: 2.6, text: words }).map(({ code }) => code)).toEqual(['caption-fast', 'caption-short']);
+    expect(checkReading(words, 3)).toEqual([]);
+    expect(checkReading(words, 2.99).map(({ code }) => code)).toEqual(['caption-fast']);
+    expect(checkReading(words, 2.6).map(({ code }) => code)).toEqual(['caption-fast', 'caption-short']);
   });
 
   test('a line has 37 characters at most, a caption two lines', () => {
-    expect(checkReading({ start: 0, end: 30, text: 'x'.repeat(37) })).toEqual([]);
-    expect(checkReading({ start: 0, end: 30, text: `${'x'.repeat(38)}\na\nb` }).map(({ code }) => code)).toEqual(['caption-lines', 'caption-line-length']);
+    expect(checkReading('x'.repeat(37), 30)).toEqual([]);
+    expect(checkReading(`${'x'.repeat(38)}\na\nb`, 30).map(({ code }) => code)).toEqual(['caption-lines', 'caption-line-length']);
     expect(breakLines(`${'a'.repeat(18)} ${'b'.repeat(18)} c`)).toEqual([`${'a'.repeat(18)} ${'b'.repeat(18)}`, 'c']);
   });
 });

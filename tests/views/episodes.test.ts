@@ -107,7 +107,7 @@ test('an episode too long or too short for its bounds offers segments to move, e
 test('a shot says which parts it shows in which state, and what it risks where it happens once', () => {
   const { shots } = computeEpisode(demo, 'ep-cutting-floor')!;
   expect(shots.find(({ name }) => name === 'Medium: name and loaf, square on')).toMatchObject({ risk: null });
-  expect(shots.find(({ name }) => name === 'Medium: name and loaf, square on')!.parts).toMatch(/^.+ .+, .+ .+$/);
+  expect(shots.find(({ name }) => name === 'Medium: name and loaf, square on')!.parts).toMatch(/^.+: .+, .+: .+$/);
   expect(shots.find(({ name }) => name === 'The last letter goes')!.risk).toBe('happens once: lost 5 % of the time with one camera, 0.7 % with two');
 });
 

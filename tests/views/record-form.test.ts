@@ -29,7 +29,7 @@ const STORY: SeriesDocument = {
     part: 'last third', dueDate: '2026-12-20', minimumSeconds: 45, spotStart: 61.5, spotEnd: 110, disclosureText: 'Paid promotion', spokenAt: null, shownFrom: null,
     shownUntil: null, needsApproval: true, approvedOn: null,
   }],
-  people: coldSeries().people.map((person) => ({ ...person, consent: { givenOn: '2026-11-01', where: 'blue folder' } })),
+  people: coldSeries().people.map((person) => ({ ...person, consent: { givenOn: '2026-11-01', until: null, where: 'blue folder' } })),
   episodes: coldSeries().episodes.map((episode) => ({ ...episode, checks: { captions: { file: 'cut-2.vtt', readOn: null }, flashes: { perSecond: 2, remedy: '', countedOn: '2026-12-01' } } })),
   hazards: LIBRARY.map(({ origin: _origin, ...hazard }, order) => ({ kind: 'hazard', revision: 1, order, ...hazard, replaces: hazard.id })),
 };

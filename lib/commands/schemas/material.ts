@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { NO_VAPOUR } from '@/lib/build';
-import { celsiusValue, flag, kelvinsNumber, minutesValue, nameOf, numberOf, oneOf, orNull, textOf } from './values';
+import { celsiusValue, civilDate, flag, kelvinsNumber, minutesValue, nameOf, numberOf, oneOf, orNull, textOf } from './values';
 import { cureSchema } from './cure';
 
 /** What a person fills in about a material. Times in minutes at the reference temperature. */
@@ -25,4 +25,5 @@ export const materialSchema = z.strictObject({
   }).default(NO_VAPOUR),
   source: textOf(),
   cure: cureSchema.optional(),
+  usableUntil: orNull(civilDate).optional().transform((date) => date ?? undefined),
 });

@@ -18,4 +18,5 @@ export const segmentSchema = z.strictObject({
   storyDate: orNull(civilDate).default(null),
   ending: oneOf(['free', 'ends the episode', 'never ends it']).default('free'),
   taskIds: idsOf('task'),
+  cutStart: orNull(numberOf({ unit: 'seconds', min: 0, max: 86_400 })).optional().transform((seconds) => seconds ?? undefined),
 });

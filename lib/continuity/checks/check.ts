@@ -35,7 +35,7 @@ interface Found {
 function episodeOf(records: readonly SeriesRecord[]): string | null {
   for (const record of records) {
     if (record.kind === 'episode') return record.id;
-    if ((record.kind === 'task' || record.kind === 'outsideJob') && record.episodeId !== null) return record.episodeId;
+    if ((record.kind === 'task' || record.kind === 'outsideJob' || record.kind === 'segment' || record.kind === 'sponsorship') && record.episodeId !== null) return record.episodeId;
     if (record.kind === 'promise') return record.dueId ?? record.saidInId;
   }
   return null;

@@ -1,10 +1,15 @@
-/** All checks that can be computed, by number, and those that wait for facts kept elsewhere. */
+/** All forty checks, by number. */
 import { adjacentLook } from './adjacent-look';
 import { airingOrder } from './airing-order';
+import { bankLow } from './bank-low';
 import { beforeShot } from './before-shot';
+import { cameraKit } from './camera-kit';
+import { captionSpeed } from './caption-speed';
 import { cardCopies } from './card-copies';
+import { cautionTime } from './caution-time';
 import type { Check } from './check';
 import { clockOffset } from './clock-offset';
+import { consent } from './consent';
 import { coverage } from './coverage';
 import { cureWait } from './cure-wait';
 import { daylight } from './daylight';
@@ -12,6 +17,8 @@ import { departureStatement } from './departure-statement';
 import { doubleBooked } from './double-booked';
 import { dustInAir } from './dust-in-air';
 import { enoughHands } from './enough-hands';
+import { expiry } from './expiry';
+import { humidAir } from './humid-air';
 import { noise } from './noise';
 import { observedState } from './observed-state';
 import { oneWayCamera } from './one-way-camera';
@@ -28,33 +35,15 @@ import { redoInvalidates } from './redo-invalidates';
 import { reenactmentLabel } from './reenactment-label';
 import { releaseLead } from './release-lead';
 import { shotState } from './shot-state';
+import { sponsorDate } from './sponsor-date';
+import { sponsorDisclosure } from './sponsor-disclosure';
+import { sponsorRivals } from './sponsor-rivals';
 import { takeTimecode } from './take-timecode';
 import { timeLapse } from './time-lapse';
 
 export const CHECKS: readonly Check[] = [
-  beforeShot, shotState, partAway, preState, cureWait, recoatWindow, potLife,
-  dustInAir, doubleBooked, placeFull, noise, daylight, enoughHands, airingOrder,
-  adjacentLook, pickupState, reenactmentLabel, promiseDue, departureStatement, releaseLead, cardCopies,
-  takeTimecode, clockOffset, observedState, coverage, timeLapse, outsideReturn, orderAcyclic,
-  redoInvalidates, oneWayCamera,
-];
-
-/** A check whose facts are not part of this program's log, with where they belong. */
-export interface OpenCheck {
-  readonly number: number;
-  readonly title: string;
-  readonly waitsFor: string;
-}
-
-export const OPEN_CHECKS: readonly OpenCheck[] = [
-  { number: 9, title: 'Dew margin and humidity hold through the wet stage', waitsFor: 'humidity readings of the workshop' },
-  { number: 15, title: 'A caution comes before or at the first exposure', waitsFor: 'cautions with their place in the footage' },
-  { number: 16, title: 'Captions stay long enough to be read', waitsFor: 'captions with their times' },
-  { number: 23, title: 'Every sponsor is disclosed', waitsFor: 'sponsors' },
-  { number: 24, title: 'No competing sponsors in one episode', waitsFor: 'sponsors' },
-  { number: 25, title: 'No sponsor date before a release that can be met', waitsFor: 'sponsors' },
-  { number: 27, title: 'Nothing runs out before it is used', waitsFor: 'expiry dates of materials and permissions' },
-  { number: 28, title: 'Enough episodes are banked', waitsFor: 'the bank of finished episodes' },
-  { number: 29, title: 'Cards and batteries last through the session', waitsFor: 'card space and bit rates' },
-  { number: 33, title: 'Everybody in picture has agreed to it', waitsFor: 'consents of people' },
+  beforeShot, shotState, partAway, preState, cureWait, recoatWindow, potLife, dustInAir, humidAir, doubleBooked,
+  placeFull, noise, daylight, enoughHands, cautionTime, captionSpeed, airingOrder, adjacentLook, pickupState, reenactmentLabel,
+  promiseDue, departureStatement, sponsorDisclosure, sponsorRivals, sponsorDate, releaseLead, expiry, bankLow, cameraKit, cardCopies,
+  takeTimecode, clockOffset, consent, observedState, coverage, timeLapse, outsideReturn, orderAcyclic, redoInvalidates, oneWayCamera,
 ];

@@ -1,6 +1,6 @@
 import { addDays, dateOf } from '@/lib/calendar';
-import { daysWithin, openingHours, readyAfter, workingDays } from '@/lib/outwork';
-import { startWith, type OutsideJob } from '@/lib/build';
+import { backAfter, daysWithin, openingHours, workingDays } from '@/lib/outwork';
+import { DEFAULT_TERMS, startWith, type OutsideJob } from '@/lib/build';
 import type { Instant } from '@/lib/units';
 import { sayAt, taskBlocks, type Facts } from '../facts';
 import { makeCheck } from './check';
@@ -9,13 +9,22 @@ const CONFIDENCE = 0.8;
 /** Farther ahead no opening days are looked at. */
 const LOOK_AHEAD_DAYS = 240;
 
-/** The moment by which four such jobs in five are back, by the trade's own quote. */
+/**
+ * The moment by which four such jobs in five can be fetched: by what the trade took before, else by its own quote, with its batch
+ * and collection days. A day that the trade has promised stands; what it has called ready is. Null: not known.
+ */
 function returnP80(facts: Facts, job: OutsideJob, from: Instant): Instant | null {
   const trade = facts.document.trades.find(({ id }) => id === job.tradeId);
   if (trade === undefined) return null;
   const { zone } = facts.document.series;
+  const ready = job.process?.readyAt ?? null;
+  if (ready !== null) return ready;
   const first = dateOf(from, zone);
-  return readyAfter(workingDays(openingHours(trade, first, addDays(first, LOOK_AHEAD_DAYS), zone), zone), from, daysWithin(job.quote, null, CONFIDENCE), zone);
+  const days = workingDays(openingHours(trade, first, addDays(first, LOOK_AHEAD_DAYS), zone), zone);
+  const { promisedFor } = job;
+  if (promisedFor !== null) return days.find(({ date }) => date >= promisedFor)?.opens ?? null;
+  const { batchDays, collectionDays } = trade.terms ?? DEFAULT_TERMS;
+  return backAfter({ days, zone, batchDays, collectionDays, transport: 0 }, from, daysWithin(job.quote, facts.known?.ratioOf(trade) ?? null, CONFIDENCE));
 }
 
 /** 37: a part is back, with four chances in five, before it is first needed. */

@@ -59,6 +59,13 @@ export class Genetic {
     return this.serial.passes;
   }
 
+  /** Makes room for so many parents: new ones are then sampled until there are. */
+  enlarge(parents: number): void {
+    if (parents <= this.fitness.length) return;
+    this.fitness = grow(this.fitness, parents).slice(0, parents);
+    this.print = grow(this.print, parents).slice(0, parents);
+  }
+
   /** Makes and judges one child. */
   step(): void {
     if (this.size < this.fitness.length) this.sample();

@@ -172,21 +172,33 @@ export class Serial {
     }
   }
 
-  /** The least start >= at where the demand fits throughout. */
+  /**
+   * The least start >= at where the demand fits throughout, -1 without. Looked at from the far end of the stretch, so
+   * that a full time unit moves the start past all before it and no unit is looked at twice.
+   */
   private fitForward(i: number, at: number): number {
     const { free, limit } = this;
     const length = this.duration[i]!;
-    let start = at;
-    if (this.words === 1) {
-      const packed = this.need[i]!;
-      const guard = this.guard[0]!;
-      if (packed === 0) return at;
-      for (let t = at; t < start + length; t++) {
-        if (t >= limit) return -1;
-        if (((free[t]! - packed) & guard) !== guard) start = t + 1;
-      }
-      return start;
+    if (this.words !== 1) return this.fitWords(i, at);
+    const packed = this.need[i]!;
+    if (packed === 0) return at;
+    const guard = this.guard[0]!;
+    let known = at;
+    let end = at + length;
+    for (let t = end - 1; t >= known; t--) {
+      if (((free[t]! - packed) & guard) === guard) continue;
+      if (end > limit) return -1;
+      known = end;
+      end = t + 1 + length;
+      t = end;
     }
+    return end > limit ? -1 : end - length;
+  }
+
+  private fitWords(i: number, at: number): number {
+    const { limit } = this;
+    const length = this.duration[i]!;
+    let start = at;
     for (let t = at; t < start + length; t++) {
       if (t >= limit) return -1;
       if (!this.hasRoom(i, t)) start = t + 1;
@@ -203,9 +215,13 @@ export class Serial {
       const packed = this.need[i]!;
       const guard = this.guard[0]!;
       if (packed === 0) return at;
-      for (let t = at + length - 1; t >= start; t--) {
-        if (t < 0) return -1;
-        if (((free[t]! - packed) & guard) !== guard) start = t - length;
+      let known = start + length;
+      for (let t = start; t < known; t++) {
+        if (start < 0) return -1;
+        if (((free[t]! - packed) & guard) === guard) continue;
+        known = start;
+        start = t - length;
+        t = start - 1;
       }
       return start;
     }

@@ -18,6 +18,8 @@ export interface CoreProgress {
   readonly conflicts: number;
   /** Steps of work: the same on every machine. */
   readonly work: number;
+  /** Bounds propagated by the exact search, its part of the work. */
+  readonly entries: number;
 }
 
 /** True to stop. Asked often; may look at a clock, or only at the progress, which makes the answer repeatable. */
@@ -28,6 +30,10 @@ export interface CoreOptions {
   readonly seed: number;
   /** Told of every better schedule or bound. */
   readonly onProgress?: (progress: CoreProgress) => void;
+  /** A schedule to begin from: it meets everything the instance asks. */
+  readonly known?: ArrayLike<number>;
+  /** Which share of what is allowed is used up, 0 to 1: lets the genetic search breed from as many parents as it has time for. */
+  readonly share?: (progress: CoreProgress) => number;
 }
 
 export interface CoreSolution extends CoreProgress {
@@ -37,9 +43,18 @@ export interface CoreSolution extends CoreProgress {
   readonly seed: number;
 }
 
+/** Proofs are in reach of problems up to this size; larger ones gain more from schedules. */
+const LARGE = 80;
 /** Work of one turn of the portfolio's parts: short at first, so that each has its chance early. */
 const FIRST_SLICE = 20_000;
 const LONGEST_SLICE = 640_000;
+/** Schedules after which the parents of a genetic search are much alike, a parent. */
+const SCHEDULES_A_PARENT = 1000;
+const MOST_PARENTS = 1200;
+/** Large problems breed for this share of what is allowed; neighbourhoods of the best have the rest. */
+const BREEDING = 0.8;
+/** Schedules a turn for a large problem while it breeds. */
+const BROOD = 6000;
 /** A step of the exact search costs about so many steps of schedule generation. */
 const ENTRY_COST = 12;
 
@@ -89,15 +104,17 @@ class Search {
   run(): CoreSolution {
     const { engine, genetic, neighbourhood } = this;
     if (engine && neighbourhood && this.settle(engine)) {
+      const { known } = this.options;
+      if (known) this.offer(Int32Array.from(known), makespanOf(this.instance, known));
       if (genetic) this.evolve(genetic, 3000);
-      const n = this.instance.durations.length;
-      // Proofs are in reach of small problems; large ones gain more from schedules.
-      const proofs = n <= 80 ? 8 : 1;
-      const schedules = n <= 80 ? 2 : 5;
+      const isLarge = this.instance.durations.length > LARGE;
+      this.prove(engine, 8 * FIRST_SLICE);
+      if (genetic && isLarge && this.options.share) this.breed(genetic);
+      const turn = isLarge ? { prove: 1, explore: 2, evolve: 5 } : { prove: 8, explore: 2, evolve: 2 };
       for (let slice = FIRST_SLICE; !this.isDone(); slice = Math.min(LONGEST_SLICE, slice * 2)) {
-        this.prove(engine, this.starts ? proofs * slice : slice);
-        if (this.starts && !this.isDone()) this.explore(neighbourhood, 2 * slice);
-        if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((schedules * slice) / n));
+        this.prove(engine, this.starts ? turn.prove * slice : slice);
+        if (this.starts && !this.isDone()) this.explore(neighbourhood, turn.explore * slice);
+        if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((turn.evolve * slice) / this.instance.durations.length));
       }
     }
     const progress = this.progress();
@@ -119,12 +136,14 @@ class Search {
 
   private progress(): CoreProgress {
     const schedules = this.genetic?.passes ?? 0;
+    const entries = (this.engine?.work ?? 0) + (this.neighbourhood?.work ?? 0);
     return {
       makespan: this.makespan,
       lowerBound: this.lowerBound,
       schedules,
       conflicts: this.engine?.conflicts ?? 0,
-      work: (this.engine?.work ?? 0) + (this.neighbourhood?.work ?? 0) + schedules * this.instance.durations.length,
+      work: entries + schedules * this.instance.durations.length,
+      entries,
     };
   }
 
@@ -158,9 +177,21 @@ class Search {
   private evolve(genetic: Genetic, passes: number): void {
     const last = genetic.passes + passes;
     while (genetic.passes < last) {
-      for (let k = 0; k < 20; k++) genetic.step();
+      for (let k = 0; k < 4; k++) genetic.step();
       if (genetic.best >= 0) this.offer(genetic.bestStart, genetic.best);
       if (this.isDone()) return;
+    }
+  }
+
+  /** Breeds from as many parents as can come to an end in what is allowed; a longer search needs more of them. */
+  private breed(genetic: Genetic): void {
+    for (let turn = 0; !this.isDone(); turn++) {
+      const share = this.options.share!(this.progress());
+      if (share >= BREEDING) return;
+      // The first schedules tell how many there will be; the first turns run slower than the rest.
+      const ahead = share > 0 ? (BREEDING * genetic.passes) / share : 0;
+      if (turn < 3) genetic.enlarge(Math.min(MOST_PARENTS, Math.floor(ahead / SCHEDULES_A_PARENT)));
+      this.evolve(genetic, BROOD);
     }
   }
 

@@ -28,7 +28,7 @@ export const readToolExposure = (text: string | null, cell: Cell): ToolExposure 
 export const readRoomAir = (text: string | null, cell: Cell): RoomAir => readOr(roomAir, text, NO_ROOM_AIR, cell);
 export const readVapour = (text: string | null, cell: Cell): MaterialVapour => readOr(vapour, text, NO_VAPOUR, cell);
 
-export const consentShape: z.ZodType<Consent> = z.object({ givenOn: z.string().nullable(), where: z.string() });
+export const consentShape: z.ZodType<Consent> = z.object({ givenOn: z.string().nullable(), until: z.string().nullable(), where: z.string() });
 export const cutChecksShape: z.ZodType<CutChecks> = z.object({
   captions: z.object({ file: z.string(), readOn: z.string().nullable() }),
   flashes: z.object({ perSecond: z.number().nullable(), remedy: z.string(), countedOn: z.string().nullable() }),

@@ -25,6 +25,7 @@ export const materials = plainTable<Material, MaterialModel>({
     hasIsocyanate: material.hasIsocyanate,
     vapourJson: JSON.stringify(material.vapour),
     source: material.source,
+    usableUntil: material.usableUntil ?? null,
     cureJson: material.cure === undefined ? null : JSON.stringify(material.cure),
   }),
   fromRow: (row) => ({
@@ -49,6 +50,7 @@ export const materials = plainTable<Material, MaterialModel>({
     hasIsocyanate: row.hasIsocyanate,
     vapour: readVapour(row.vapourJson, { table: 'Material', row: row.id, column: 'vapourJson' }),
     source: row.source,
+    ...(row.usableUntil === null ? {} : { usableUntil: row.usableUntil }),
     ...(row.cureJson === null ? {} : { cure: readJson(cureShape, row.cureJson, { table: 'Material', row: row.id, column: 'cureJson' }) }),
   }),
 });

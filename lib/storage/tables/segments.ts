@@ -11,10 +11,10 @@ const owner = (row: { readonly segmentId: string }) => row.segmentId;
 export const segments = tableWithChildren<Segment, SegmentModel, readonly string[]>({
   kind: 'segment',
   model: (db) => db.segment,
-  toRow: ({ episodeId, role, length, isResult, hook, hang, thread, isEvergreen, isFlashback, storyDate, ending }, common) => ({
-    ...common, episodeId, role, length, isResult, hook, hang, thread, isEvergreen, isFlashback, storyDate, ending,
+  toRow: ({ episodeId, role, length, isResult, hook, hang, thread, isEvergreen, isFlashback, storyDate, ending, cutStart }, common) => ({
+    ...common, episodeId, role, length, isResult, hook, hang, thread, isEvergreen, isFlashback, storyDate, ending, cutStart: cutStart ?? null,
   }),
-  fromRow: ({ id, revision, position, seriesId: _seriesId, role, ending, ...row }, taskIds) => ({
+  fromRow: ({ id, revision, position, seriesId: _seriesId, role, ending, cutStart, ...row }, taskIds) => ({
     kind: 'segment',
     id,
     revision,
@@ -23,6 +23,7 @@ export const segments = tableWithChildren<Segment, SegmentModel, readonly string
     role: readValue(roles, role, { table: 'Segment', row: id, column: 'role' }),
     ending: readValue(endings, ending, { table: 'Segment', row: id, column: 'ending' }),
     taskIds,
+    ...(cutStart === null ? {} : { cutStart }),
   }),
   loadChildren: async (db, { seriesId, id }) => groupRows(
     await db.segmentTask.findMany({ where: id ? { seriesId, segmentId: id } : { seriesId }, orderBy: { position: 'asc' } }), owner, (row) => row.taskId,

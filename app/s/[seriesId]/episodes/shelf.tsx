@@ -169,7 +169,7 @@ interface RowsProps {
 function Rows({ rows, reel, reels, isPending, onMove, dropAt, onDrag }: RowsProps) {
   const to = reel?.id ?? null;
   const others = reels.filter(({ id }) => id !== to).map(({ id, name }) => ({ id, name }));
-  const dragFrom = (row: BoardRow) => ({ draggable: true, onDragStart: () => onDrag(row) });
+  const dragFrom = (row: BoardRow) => ({ draggable: true, onDragStart: (event: DragEvent) => { event.dataTransfer.setData('text/plain', row.name); onDrag(row); } });
   const shift = (row: BoardRow, place: number) => onMove(row, to, rows.filter(({ id }) => id !== row.id)[place]?.id ?? null);
   return (
     <ol className={board.rows}>

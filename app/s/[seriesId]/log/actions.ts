@@ -1,7 +1,7 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { correctEntry, importTakes, openContext, planPickup, waiveFinding, withdrawEntry, type CommandContext, type Correction } from '@/lib/commands';
+import { correctEntry, importTakes, markFlashback, openContext, planPickup, waiveFinding, withdrawEntry, type CommandContext, type Correction } from '@/lib/commands';
 import type { Issue, Result } from '@/lib/result';
 import { runAction } from '@/app/_actions/run';
 import type { Outcome } from '@/app/_actions/outcome';
@@ -31,6 +31,10 @@ export async function waiveFindingAction(seriesId: string, finding: { readonly c
 export async function importTakesAction(seriesId: string, text: string, author: string): Promise<LogOutcome> {
   return onLog(seriesId, (context) => importTakes(context, seriesId, text, author), ({ added, known, warnings }) =>
     [`${added} ${added === 1 ? 'take' : 'takes'} added, ${known} there already.`, ...warnings.slice(0, 3).map(({ message }) => message)].join(' '));
+}
+
+export async function markFlashbackAction(seriesId: string, segmentId: string, revision: number): Promise<Outcome> {
+  return runAction(seriesId, (context) => markFlashback(context, seriesId, segmentId, revision));
 }
 
 export async function planPickupAction(seriesId: string, key: string): Promise<Outcome> {

@@ -51,7 +51,7 @@ export function EntryItem({ seriesId, entry, day }: EntryItemProps) {
 function Correct({ seriesId, entry }: { readonly seriesId: string; readonly entry: EntryView }) {
   const [text, setText] = useState(entry.text);
   const [isGood, setGood] = useState(entry.verdict === 'good');
-  const { isPending, errors, run } = useLogAction();
+  const { isPending, errors, run } = useLogAction(seriesId);
   const id = `correct-${entry.id}`;
   const verdict = entry.verdict === null ? {} : { verdict: isGood ? 'good' : entry.verdict === 'good' ? 'no good' : entry.verdict };
   return (
@@ -72,7 +72,7 @@ function Correct({ seriesId, entry }: { readonly seriesId: string; readonly entr
 /** Files in: a table of takes. */
 export function TakeImport({ seriesId, author }: { readonly seriesId: string; readonly author: string }) {
   const [file, setFile] = useState<File | null>(null);
-  const { isPending, errors, run } = useLogAction();
+  const { isPending, errors, run } = useLogAction(seriesId);
   return (
     <UntilReady className={styles.form}>
       <label htmlFor="import-takes" className={styles.importLabel}>Take in a table of takes (CSV)</label>

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { EmptyState, LinkButton, logPath, PageBody } from '@/app/_ui';
+import { EmptyState, LinkButton, logPath, newRecordPath, PageBody, recordPath } from '@/app/_ui';
 import { loadDocument, openViewContext, searchLog, viewLog } from '@/lib/views';
 import { EntryItem, TakeImport } from './entry-item';
 import { LogHead } from './log-head';
@@ -50,6 +50,12 @@ export default async function LogPage({ params, searchParams }: LogPageProps) {
           {found.hasMore ? <p>There are more. Type another word to narrow it down.</p> : null}
         </>
       )}
+      <section className={styles.files} aria-labelledby="cameras-title">
+        <h2 id="cameras-title">Clocks of the cameras</h2>
+        {log.cameras.length === 0 ? <p>No camera is recorded yet, so takes are logged without timecode. <LinkButton href={newRecordPath(seriesId, 'camera')}>Add a camera</LinkButton></p> : (
+          <ul>{log.cameras.map(({ id, name, clock }) => <li key={id}><Link href={recordPath(seriesId, 'camera', id) ?? ''}>{name}</Link>: {clock}</li>)}</ul>
+        )}
+      </section>
       <section className={styles.files} aria-labelledby="files-title">
         <h2 id="files-title">Files</h2>
         <ul>

@@ -1,6 +1,7 @@
 'use client';
 
 import { useState, useTransition } from 'react';
+import type { Outcome } from '@/app/_actions/outcome';
 import { useNotices } from '@/app/_ui';
 import type { LogOutcome } from './actions';
 
@@ -8,11 +9,11 @@ export interface LogAction {
   readonly isPending: boolean;
   readonly errors: readonly string[];
   /** Runs it; `then` follows when it was done. */
-  readonly run: (action: () => Promise<LogOutcome>, then?: () => void) => void;
+  readonly run: (action: () => Promise<LogOutcome | Outcome>, then?: () => void) => void;
 }
 
-/** One action at a time, its answer as a notice or as errors beside the control. */
-export function useLogAction(): LogAction {
+/** One action at a time, its answer as a notice (with Undo where a record was changed) or as errors beside the control. */
+export function useLogAction(seriesId: string): LogAction {
   const notices = useNotices();
   const [errors, setErrors] = useState<readonly string[]>([]);
   const [isPending, start] = useTransition();
@@ -22,7 +23,8 @@ export function useLogAction(): LogAction {
       const outcome = await action();
       if (!outcome.ok) return setErrors(outcome.issues.map(({ message, fix }) => `${message} ${fix}`));
       setErrors([]);
-      notices.say(outcome.words);
+      if ('saved' in outcome) notices.sayChange(seriesId, outcome.saved);
+      else notices.say(outcome.words);
       then?.();
     });
   };

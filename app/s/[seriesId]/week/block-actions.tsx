@@ -1,16 +1,18 @@
 'use client';
 
 import { useState, useTransition } from 'react';
-import { Check, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
+import { Check, MoveHorizontal, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
 import type { Outcome } from '@/app/_actions/outcome';
 import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { BlockView } from '@/lib/views';
 import { beforeShotsAction, completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
+import { isMovable } from './movable';
+import { useMover } from './mover';
 import styles from './block-actions.module.css';
 
 /** What the actions need of a block: no more is sent to the browser. */
-export type ActedBlock = Pick<BlockView, 'kind' | 'taskId' | 'revision' | 'isDone' | 'isPinned' | 'start' | 'title'> & { readonly subjectId: string };
+export type ActedBlock = Pick<BlockView, 'id' | 'kind' | 'taskId' | 'revision' | 'isDone' | 'isPinned' | 'start' | 'title'> & { readonly subjectId: string };
 
 interface Choice {
   readonly word: string;
@@ -56,6 +58,7 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
   const { sayChange } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [isPending, start] = useTransition();
+  const mover = useMover();
   const choices = block.taskId === null ? listTripChoices(block, seriesId) : listTaskChoices(block, block.taskId, seriesId);
   const shown = isLarge ? choices.slice(0, 1) : choices;
   if (shown.length === 0) return null;
@@ -71,6 +74,10 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
       sayChange(seriesId, outcome.saved);
     });
   };
+  const takeUp = (button: HTMLElement) => {
+    button.closest<HTMLElement>('[popover]')?.hidePopover();
+    mover?.take(block.id);
+  };
   return (
     <UntilReady className={styles.actions}>
       {shown.map((choice) => (
@@ -79,6 +86,11 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
           {isLarge ? <span className="visually-hidden">: {block.title}</span> : null}
         </Button>
       ))}
+      {mover !== null && !isLarge && isMovable(block) ? (
+        <Button onClick={(event) => takeUp(event.currentTarget)}>
+          <MoveHorizontal size={18} aria-hidden /> Move…
+        </Button>
+      ) : null}
       {issues.length > 0 ? (
         <div role="alert" className={styles.issues}>
           <IssueList issues={issues} seriesId={seriesId} />

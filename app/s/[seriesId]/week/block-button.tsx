@@ -2,6 +2,7 @@ import { Camera, Check, OctagonAlert, Pin } from 'lucide-react';
 import type { CSSProperties } from 'react';
 import type { BlockView, DrawnBar, DrawnPiece } from '@/lib/views';
 import { BlockSign, sheetId } from './block-sign';
+import { isMovable, MOVE_HINT_ID } from './movable';
 import styles from './block-button.module.css';
 
 const percent = (share: number): string => `${(100 * share).toFixed(3)}%`;
@@ -46,6 +47,7 @@ export function PieceButton({ piece, block }: { readonly piece: DrawnPiece; read
       className={`${styles.piece} ${lookOf(block)} ${isStray ? styles.stray : ''}`}
       style={place}
       popoverTarget={sheetId(block.id)}
+      {...(isMovable(block) ? { 'data-move': block.id, 'aria-describedby': MOVE_HINT_ID } : {})}
     >
       <span className={styles.edge} />
       <span className={styles.inside} aria-hidden>

@@ -2,6 +2,7 @@ import type { CSSProperties } from 'react';
 import { Camera, Flag } from 'lucide-react';
 import type { DayColumn, DrawnFrame, SessionCard, StripRow, WeekView } from '@/lib/views';
 import { BarButton, PieceButton } from './block-button';
+import { MOVE_HINT_ID } from './movable';
 import styles from './strip.module.css';
 
 const percent = (share: number): string => `${(100 * share).toFixed(3)}%`;
@@ -14,6 +15,7 @@ export function Strip({ view }: { readonly view: WeekView }) {
   const least = Math.round(view.units * PX_PER_UNIT);
   return (
     <section className={styles.scroll} aria-label={`Strip of the week, ${view.label}`}>
+      <p id={MOVE_HINT_ID} hidden>Shift with the left or right arrow moves it; nothing is saved until you say so.</p>
       <div className={styles.strip} style={{ '--least': `${least}px` } as CSSProperties}>
         <DayHeads view={view} />
         {view.rows.map((row, index) => (

@@ -154,7 +154,7 @@ function Safety({ view: { seriesId, id, safety } }: { readonly view: EpisodePage
       {safety.hazards.length > 0 ? <p>Shown in it: {safety.hazards.join('; ')}.</p> : <p className={styles.soft}>Its filmed work shows no known hazard.</p>}
       {safety.first.length > 0 ? (
         <ul className={styles.relief}>
-          {safety.first.map(({ message, fix }) => <li key={message}>{message} <span className={styles.soft}>{fix}</span></li>)}
+          {safety.first.map(({ message, fix }) => <li key={message}>{message}<br /><span className={styles.soft}>{fix}</span></li>)}
           {safety.more > 0 ? <li>{safety.more} more on the checklist.</li> : null}
         </ul>
       ) : null}

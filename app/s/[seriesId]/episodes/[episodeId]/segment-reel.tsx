@@ -62,7 +62,7 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
     setDragged(null);
   };
   /** Dragging is an extra beside the buttons. */
-  const dragFrom = (row: SegmentRow) => ({ draggable: true, onDragStart: () => setDragged(row.id) });
+  const dragFrom = (row: SegmentRow) => ({ draggable: true, onDragStart: (event: DragEvent) => { event.dataTransfer.setData('text/plain', row.name); setDragged(row.id); } });
   const dropAt = (place: number) => ({ onDragOver: (event: DragEvent) => event.preventDefault(), onDrop: (event: DragEvent) => drop(event, place) });
   return (
     <UntilReady>

@@ -1,11 +1,25 @@
 'use client';
 
 import { useId, useState } from 'react';
-import { Button, IssueList, SelectField, TextField, UntilReady } from '@/app/_ui';
+import { Button, FieldErrors, IssueList, SelectField, TextField, UntilReady } from '@/app/_ui';
 import type { FindingView } from '@/lib/views';
-import { waiveFindingAction, withdrawEntryAction } from '../actions';
+import { markFlashbackAction, waiveFindingAction, withdrawEntryAction } from '../actions';
 import styles from '../log.module.css';
 import { useLogAction } from '../use-log-action';
+
+type Flashback = NonNullable<FindingView['flashback']>;
+
+/** Says that a segment goes back in the story on purpose. */
+function MarkFlashback({ seriesId, segment }: { readonly seriesId: string; readonly segment: Flashback }) {
+  const { isPending, errors, run } = useLogAction(seriesId);
+  const id = useId();
+  return (
+    <UntilReady className={styles.buttons}>
+      <Button aria-disabled={isPending} onClick={() => run(() => markFlashbackAction(seriesId, segment.id, segment.revision))}>Mark “{segment.name}” as a flashback</Button>
+      <div role="alert"><FieldErrors id={id} errors={errors} /></div>
+    </UntilReady>
+  );
+}
 
 interface FindingItemProps {
   readonly seriesId: string;
@@ -18,12 +32,13 @@ export function FindingItem({ seriesId, finding, people }: FindingItemProps) {
   const id = useId();
   const [reason, setReason] = useState('');
   const [author, setAuthor] = useState(people[0] ?? '');
-  const { isPending, errors, run } = useLogAction();
-  const { waived } = finding;
+  const { isPending, errors, run } = useLogAction(seriesId);
+  const { waived, flashback } = finding;
   return (
     <li className={waived === null ? styles.finding : `${styles.finding} ${styles.waived}`}>
       <p className={styles.by}>Check {finding.check}: {finding.title}</p>
       <IssueList issues={[finding.issue]} seriesId={seriesId} />
+      {flashback === null ? null : <MarkFlashback seriesId={seriesId} segment={flashback} />}
       {waived === null ? (
         <details className={styles.correct}>
           <summary>Let it pass</summary>

@@ -10,7 +10,7 @@ export const metadata: Metadata = { title: 'States' };
 function Thread({ thread, now }: { readonly thread: ThreadView; readonly now: number }) {
   return (
     <li className={styles.thread}>
-      <h2 className={styles.threadName}>{thread.name}<span className={styles.by}> {thread.assembly}</span></h2>
+      <h3 className={styles.threadName}>{thread.name}</h3>
       <div className={styles.line} aria-hidden>
         {thread.stretches.map((stretch) => (
           <span key={`${stretch.from} ${stretch.state}`} title={stretch.words} className={[styles.stretch, stretch.isPlanned ? styles.planned : '', stretch.isAway ? styles.away : '', stretch.branch > 0 ? styles.again : ''].join(' ')} style={{ insetInlineStart: `${stretch.from}%`, inlineSize: `${stretch.width}%` }}>
@@ -41,7 +41,7 @@ export default async function StatesPage({ params }: { readonly params: Promise<
   return (
     <PageBody isWide>
       <LogHead seriesId={seriesId} at="states" title="States of the parts" lead={`From ${view.from} to ${view.to}: what was done and seen, then what is planned.`} />
-      {view.threads.length === 0 ? (
+      {view.assemblies.length === 0 && view.idle.length === 0 ? (
         <EmptyState title="There is no part yet" actions={<LinkButton look="main" href={newRecordPath(seriesId, 'part')}>Add a part</LinkButton>}><p>Each part gets a thread with its states once it is recorded.</p></EmptyState>
       ) : (
         <>
@@ -51,8 +51,19 @@ export default async function StatesPage({ params }: { readonly params: Promise<
           </ul>
           <section className={styles.scroller} aria-label="State lines of all parts">
             <div className={styles.scale} aria-hidden>{view.marks.map((mark) => <span key={mark.label} style={{ insetInlineStart: `${mark.at}%` }}>{mark.label}</span>)}</div>
-            <ol className={styles.threads}>{view.threads.map((thread) => <Thread key={thread.partId} thread={thread} now={view.now} />)}</ol>
+            {view.assemblies.map(({ name, threads }) => (
+              <div key={name}>
+                <h2 className={styles.assembly}>{name || 'Other parts'}</h2>
+                <ol className={styles.threads}>{threads.map((thread) => <Thread key={thread.partId} thread={thread} now={view.now} />)}</ol>
+              </div>
+            ))}
           </section>
+          {view.idle.length === 0 ? null : (
+            <section className={styles.group} aria-labelledby="idle-title">
+              <h2 id="idle-title">Nothing done, seen or planned yet</h2>
+              <ul className={`${styles.lines} ${styles.idle}`}>{view.idle.map((words) => <li key={words}>{words}</li>)}</ul>
+            </section>
+          )}
         </>
       )}
     </PageBody>

@@ -8,10 +8,15 @@ import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekVie
 import { BlockSheet } from '../block-sheet';
 import { DayList } from '../day-list';
 import { Legend } from '../legend';
+import type { MovedBlock } from '../held';
+import { isMovable } from '../movable';
+import { MoveStrip } from '../move-strip';
+import { MoverHost } from '../mover';
 import { PlanBanner } from '../plan-banner';
 import { RecordLink } from '../record-link';
 import { SessionCard } from '../session-card';
 import { Strip } from '../strip';
+import type { ScaledSpan } from '../strip-time';
 import styles from './page.module.css';
 
 interface Props {
@@ -29,33 +34,45 @@ export default async function WeekPage({ params }: Props) {
   if (!parsed.ok || document === null) notFound();
   const view = await viewWeek(await openViewContext(), document, parsed.value);
   return (
-    <PageBody isWide paper="strip">
-      <PageHead
-        above={<WeekLinks view={view} />}
-        title={view.label}
-        actions={
-          <>
-            {view.plan === null ? null : <LinkButton href={whatIfPath(seriesId)}>What if…</LinkButton>}
-            <LinkButton href={plansPath(seriesId)} look={view.plan === null || view.plan.staleness ? 'main' : 'plain'}>
-              <Route size={18} aria-hidden /> {view.plan === null ? 'Make a plan' : 'Re-plan'}
-            </LinkButton>
-          </>
-        }
-      />
-      {view.plan === null && view.sessions.length === 0 ? null : <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />}
-      <h2 className="visually-hidden">The week</h2>
-      <WeekBody view={view} />
-      <Sessions view={view} />
-      <div className={styles.pair}>
-        {view.sessions.length > 0 ? <Fallback view={view} /> : null}
-        <Deadlines view={view} />
-      </div>
-      <Waiting view={view} />
-      {Object.values(view.blocks).map((block) => (
-        <BlockSheet key={block.id} block={block} seriesId={seriesId} />
-      ))}
-    </PageBody>
+    <MoverHost seriesId={seriesId} blocks={listMovable(view)} spans={spansOf(view)} sessions={view.moveTo}>
+      <PageBody isWide paper="strip">
+        <PageHead
+          above={<WeekLinks view={view} />}
+          title={view.label}
+          actions={
+            <>
+              {view.plan === null ? null : <LinkButton href={whatIfPath(seriesId)}>What if…</LinkButton>}
+              <LinkButton href={plansPath(seriesId)} look={view.plan === null || view.plan.staleness ? 'main' : 'plain'}>
+                <Route size={18} aria-hidden /> {view.plan === null ? 'Make a plan' : 'Re-plan'}
+              </LinkButton>
+            </>
+          }
+        />
+        {view.plan === null && view.sessions.length === 0 ? null : <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />}
+        <h2 className="visually-hidden">The week</h2>
+        <WeekBody view={view} />
+        <Sessions view={view} />
+        <div className={styles.pair}>
+          {view.sessions.length > 0 ? <Fallback view={view} /> : null}
+          <Deadlines view={view} />
+        </div>
+        <Waiting view={view} />
+        {Object.values(view.blocks).map((block) => (
+          <BlockSheet key={block.id} block={block} seriesId={seriesId} />
+        ))}
+      </PageBody>
+    </MoverHost>
   );
+}
+
+function spansOf(view: WeekView): ScaledSpan[] {
+  return view.days.flatMap(({ windows }) => windows.map(({ end, left, start, width }) => ({ start, end, left, width })));
+}
+
+function listMovable(view: WeekView): MovedBlock[] {
+  return Object.values(view.blocks).flatMap((block) => (isMovable(block) && block.taskId !== null
+    ? [{ id: block.id, taskId: block.taskId, revision: block.revision, title: block.label, start: block.start, when: block.when }]
+    : []));
 }
 
 function WeekLinks({ view }: { readonly view: WeekView }) {
@@ -91,7 +108,9 @@ function WeekBody({ view }: { readonly view: WeekView }) {
   return (
     <>
       <div className={styles.desk}>
-        <Strip view={view} />
+        <MoveStrip spans={spansOf(view)} zone={view.zone}>
+          <Strip view={view} />
+        </MoveStrip>
         <Legend />
         {view.closedPlaces.length > 0 ? <p className={styles.closed}>Closed all week: {view.closedPlaces.join(', ')}.</p> : null}
       </div>

@@ -1,0 +1,2 @@
+export { lowerToCore } from './lower';
+export { searchExactly } from './search';

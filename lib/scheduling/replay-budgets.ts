@@ -1,0 +1,135 @@
+/** Budgets of a replay, looked up by the opening that work lies in. */
+import { BudgetBook } from './budget-book';
+import type { Model } from './model';
+import { pickRows, type Openings, type ReplayRows } from './replay-rows';
+
+/** Of a row with budgets, for each opening of its activity. */
+interface Fill {
+  /** Budget that covers the opening; -1: none does. */
+  readonly budget: Int32Array;
+  /** True: no opening has anything to do with another budget than the one that covers it. */
+  readonly isOnly: boolean;
+}
+
+/** Worked pieces of the place looked at last. */
+interface Pieces {
+  readonly pieceStart: Int32Array;
+  readonly pieceEnd: Int32Array;
+  readonly pieceCount: number;
+}
+
+export class ReplayBudgets {
+  private readonly book: BudgetBook;
+  /** Rows with budgets: worked minutes, and those held through pauses. */
+  private readonly limited: ReplayRows;
+  private readonly kept: ReplayRows;
+  private readonly fills: readonly Fill[];
+  private readonly isPlain: Uint8Array;
+
+  constructor(model: Model, rows: ReplayRows, private readonly openings: readonly Openings[], private readonly pieces: Pieces) {
+    const hasBudgets = (resource: number) => model.budgets.from[resource] !== model.budgets.from[resource + 1];
+    this.book = new BudgetBook(model, pieces);
+    this.limited = pickRows(rows, (resource, isThrough) => hasBudgets(resource) && !isThrough);
+    this.kept = pickRows(rows, (resource, isThrough) => hasBudgets(resource) && isThrough);
+    this.fills = listFills(model, this.limited, openings);
+    this.isPlain = Uint8Array.from(openings, (_, i) => {
+      const fills = this.fills.slice(this.limited.from[i], this.limited.from[i + 1]);
+      return Number(this.kept.from[i] === this.kept.from[i + 1] && fills.every(({ isOnly }) => isOnly));
+    });
+  }
+
+  clear(): void {
+    this.book.clear();
+  }
+
+  /** True when work inside one opening needs no more than {@link hasRoom}. */
+  isSettledByRoom(activity: number): boolean {
+    return this.isPlain[activity] === 1;
+  }
+
+  /** Counts the pieces looked at last. */
+  use(activity: number, t: number, end: number): void {
+    const { kept, limited, pieces } = this;
+    for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
+      for (let k = 0; k < pieces.pieceCount; k += 1) this.book.use(limited.resource[row]!, pieces.pieceStart[k]!, pieces.pieceEnd[k]!, limited.amount[row]!);
+    }
+    for (let row = kept.from[activity]!; row < kept.from[activity + 1]!; row += 1) if (t < end) this.book.use(kept.resource[row]!, t, end, kept.amount[row]!);
+  }
+
+  /** False when a budget over the whole opening has no room for it. */
+  hasRoom(activity: number, opening: number, duration: number): boolean {
+    const { fills, limited } = this;
+    for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
+      const budget = fills[row]!.budget[opening]!;
+      if (budget >= 0 && this.book.roomOf(budget) < duration * limited.amount[row]!) return false;
+    }
+    return true;
+  }
+
+  /** False when split work that starts in an opening finds no room there, or none for its rest in the next one. */
+  hasRoomToSplit(activity: number, opening: number, duration: number, least: number): boolean {
+    const { fills, limited } = this;
+    const { count, end: shuts, start: opens } = this.openings[activity]!;
+    for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
+      const fill = fills[row]!.budget;
+      if (fill[opening]! < 0) continue;
+      const amount = limited.amount[row]!;
+      const room = this.book.roomOf(fill[opening]!);
+      if (room < least * amount) return false;
+      if (room >= duration * amount) continue;
+      const next = opening + 1;
+      if (next >= count) return false;
+      if (fill[next]! < 0) continue;
+      const nextRoom = this.book.roomOf(fill[next]!);
+      // A piece in the middle fills its opening whole.
+      if (nextRoom < (shuts[next]! - opens[next]!) * amount && room + nextRoom < duration * amount) return false;
+    }
+    return true;
+  }
+
+  /** Next start that the budgets allow, for the pieces looked at last; `t` or less when they have room. */
+  meet(activity: number, t: number, end: number): number {
+    const { kept, limited } = this;
+    for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
+      const next = this.book.conflict(limited.resource[row]!, limited.amount[row]!, t, -1);
+      if (next > t) return next;
+    }
+    for (let row = kept.from[activity]!; row < kept.from[activity + 1]!; row += 1) {
+      const next = this.book.conflict(kept.resource[row]!, kept.amount[row]!, t, end);
+      if (next > t) return next;
+    }
+    return 0;
+  }
+}
+
+function fillOf({ budgets }: Model, resource: number, { count, end, start }: Openings): Fill {
+  const budget = new Int32Array(count).fill(-1);
+  let isOnly = true;
+  for (let k = 0; k < count; k += 1) {
+    let met = 0;
+    for (let b = budgets.from[resource]!; b < budgets.from[resource + 1]!; b += 1) {
+      if (budgets.start[b]! >= end[k]! || budgets.end[b]! <= start[k]!) continue;
+      met += 1;
+      if (budget[k] === -1 && budgets.start[b]! <= start[k]! && budgets.end[b]! >= end[k]!) budget[k] = b;
+    }
+    if (met > (budget[k] === -1 ? 0 : 1)) isOnly = false;
+  }
+  return { budget, isOnly };
+}
+
+/** One for each row; those with the same openings share theirs. @param rows rows whose resource has budgets, worked minutes only */
+function listFills(model: Model, rows: ReplayRows, openings: readonly Openings[]): readonly Fill[] {
+  const known = new Map<Openings, Map<number, Fill>>();
+  const fills: Fill[] = [];
+  for (let i = 0; i < model.count; i += 1) {
+    const ofOpening = known.get(openings[i]!) ?? new Map<number, Fill>();
+    known.set(openings[i]!, ofOpening);
+    for (let row = rows.from[i]!; row < rows.from[i + 1]!; row += 1) {
+      const resource = rows.resource[row]!;
+      const made = ofOpening.get(resource) ?? fillOf(model, resource, openings[i]!);
+      ofOpening.set(resource, made);
+      fills.push(made);
+    }
+  }
+  return fills;
+}
