@@ -12,11 +12,12 @@ const LAYERS = [
   ['commands', 'views'],
   ['exchange', 'storage', 'worker'],
   ['plan', 'forecast'],
+  ['continuity'],
   ['safety'],
-  ['episodes', 'continuity'],
+  ['episodes'],
   ['scheduling'],
   ['build', 'estimate', 'cure', 'outwork', 'climate'],
-  ['calendar'],
+  ['calendar', 'takes'],
   ['units', 'result'],
 ];
 

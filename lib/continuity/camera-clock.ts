@@ -2,8 +2,8 @@
 import type { Camera } from '@/lib/build';
 import { addDays, dateOf, startOfDay } from '@/lib/calendar';
 import type { Instant } from '@/lib/units';
-import type { TakeEntry } from './log-entry';
-import { framesPerDay, momentOfFrame } from './timecode';
+import type { TakeEntry } from '@/lib/takes';
+import { framesPerDay, momentOfFrame } from '@/lib/takes';
 
 const MS_PER_SECOND = 1000;
 

@@ -1,7 +1,7 @@
 /** What filmed work still lacks in pictures. */
 import type { Task } from '@/lib/build';
 import type { Facts } from './facts';
-import type { TakeEntry } from './log-entry';
+import type { TakeEntry } from '@/lib/takes';
 import { once } from './once';
 
 /** Coverage for which a wide and a close picture are asked. */

@@ -6,7 +6,7 @@ import type { LearnedRatio } from '@/lib/outwork';
 import type { Instant } from '@/lib/units';
 import { airingOf, type AiredPiece } from './airing';
 import { findDisagreements, type Disagreement } from './disagreements';
-import { isTake, standingEntries, type LogEntry, type Look, type TakeEntry } from './log-entry';
+import { isTake, standingEntries, type LogEntry, type Look, type TakeEntry } from '@/lib/takes';
 import { once } from './once';
 import type { PlannedBlock } from './planned-block';
 import { drawStateLines, type StateLine } from './state-line';

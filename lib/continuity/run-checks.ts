@@ -3,7 +3,7 @@ import type { Instant } from '@/lib/units';
 import { CHECKS } from './checks';
 import type { Finding } from './checks/check';
 import type { Facts } from './facts';
-import type { LogEntry } from './log-entry';
+import type { LogEntry } from '@/lib/takes';
 
 /** Who let a finding pass, when and why. */
 export interface Waived {

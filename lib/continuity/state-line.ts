@@ -1,7 +1,7 @@
 /** The state and the whereabouts of each part over time: what is planned, what was done, what somebody saw. */
 import type { OutsideJob, Part, SeriesDocument, Task } from '@/lib/build';
 import { instant, type Instant } from '@/lib/units';
-import type { LogEntry, Whereabouts } from './log-entry';
+import type { LogEntry, Whereabouts } from '@/lib/takes';
 import type { PlannedBlock } from './planned-block';
 
 /** Where a point of a line comes from. */

@@ -1,6 +1,6 @@
 /** Takes of the log as evidence: which may be chosen, and what became of one that was. */
 import type { Evidence, Series, SeriesDocument } from '@/lib/build';
-import { isTake, readTimecode, standingEntries, writeTimecode, type LogEntry, type TakeEntry } from '@/lib/continuity';
+import { isTake, readTimecode, standingEntries, writeTimecode, type LogEntry, type TakeEntry } from '@/lib/takes';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { ItemKind } from './checklist-item';
 

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SeriesDocument, Task } from '@/lib/build';
 import { correctClock, drawStateLines, findDisagreements, findPickups, gatherFacts, runChecks, standingEntries, stateAt, whereaboutsAt, type LogEntry } from '@/lib/continuity';
-import { frameAtMoment, momentOfFrame } from '@/lib/continuity/timecode';
+import { frameAtMoment, momentOfFrame } from '@/lib/takes';
 import { addMinutes, instant, minutes } from '@/lib/units';
 import { at, sampleSeries, sampleTask } from '../build/sample-series';
 import { block, entry, NOW, take } from './sample-log';

@@ -1,6 +1,6 @@
 import { lookAt, sayAt, takesOfPiece } from '../facts';
 import type { AiredPiece } from '../airing';
-import type { Look } from '../log-entry';
+import type { Look } from '@/lib/takes';
 import { makeCheck } from './check';
 
 const WORDS = { clothes: 'clothes', equipment: 'protective equipment', light: 'light', whiteBalance: 'white balance' } as const satisfies Partial<Record<keyof Look, string>>;

@@ -1,7 +1,7 @@
 import { startWith } from '@/lib/build';
 import { recordedSpan, sayClock } from '../camera-clock';
 import { sayAt, type Facts } from '../facts';
-import type { LogEntry } from '../log-entry';
+import type { LogEntry } from '@/lib/takes';
 import { makeCheck } from './check';
 
 /** Larger differences are worth a word: seconds of a camera, milliseconds of a device, and of a take from when it was logged. */

@@ -1,7 +1,7 @@
 import { dateOf, endOfDay, startOfDay } from '@/lib/calendar';
 import { sayAt, type Facts } from '../facts';
-import type { TakeEntry } from '../log-entry';
-import { checkFormat, framesPerDay, sayFormat, writeTimecode } from '../timecode';
+import type { TakeEntry } from '@/lib/takes';
+import { checkFormat, framesPerDay, sayFormat, writeTimecode } from '@/lib/takes';
 import { makeCheck } from './check';
 
 /** What is wrong with the timecode of one take, in words. */
