@@ -20,7 +20,7 @@ export function FailedPage({ error, reset }: FailedPageProps) {
     <PageBody>
       <PageHead title="This page broke" />
       <EmptyState title="Something went wrong in the program" actions={<Button look="main" onClick={reset}>Try again</Button>}>
-        <p>What was saved before is safe. If trying again does not help, the terminal in which the program runs says more.</p>
+        <p>What was saved before is kept. If trying again does not help, the terminal in which the program runs says more.</p>
         {error.digest ? <p>Look there for {error.digest}.</p> : null}
       </EmptyState>
     </PageBody>

@@ -68,7 +68,7 @@ export function listHazards(document: SeriesDocument, airZone: string, runs: rea
   const { zone } = document.series;
   return findIgnitionConflicts(heater, runs, airZone, solventSpans(coats)).map(({ name, heaterKind, overlap }) =>
     issue('ignition', `Fire: the ${heaterKind} heater runs from ${formatMoment(overlap.start, zone)} to ${formatMoment(overlap.end, zone)} in the solvent vapour of ${name}.`,
-      'Heat only after it is touch dry and the room is aired, or with a heater that is safe beside solvent.'));
+      'Heat only after it is touch dry and the room is aired, or with a heater made for air that holds solvent.'));
 }
 
 interface Setting extends Waiting {

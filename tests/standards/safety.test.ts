@@ -1,7 +1,7 @@
 /** Published figures on noise, vibration, vapour, risk and signs. Each source is named; what is from memory says so. */
 import { describe, expect, it } from 'vitest';
 import {
-  assessRisk, buildUpPpm, captionSeconds, countNoise, countVibration, evaporatedPpm, highestOutside, insideMask, minutesToShare, neededFactor,
+  assessRisk, buildUpPpm, captionSeconds, countNoise, countVibration, evaporatedPpm, highestOutside, insideMask, meanPpm, minutesToShare, neededFactor,
   nioshMinutes, oshaAverage, oshaHours, readSign, RESPIRATORS, spokenSeconds, toMilligrams, toPpm, type Probability, type RiskLevel,
 } from '@/lib/safety';
 import { unwrap } from '@/lib/result';
@@ -57,6 +57,13 @@ describe('vapour', () => {
 
   it('builds up to 171.90 ppm with G 1.4, Q 2500, t 11, V 75 000 (published worked example of general ventilation)', () => {
     expect(buildUpPpm(1.4, 2500, 75_000, 11)).toBeCloseTo(171.9, 1);
+  });
+
+  it('has half of the closed room as its mean where no air moves, and nearly G/Q where it moves for long (computed by the integral of the build-up)', () => {
+    expect(meanPpm(1.4, 0, 75_000, 11)).toBeCloseTo(buildUpPpm(1.4, 0, 75_000, 11) / 2, 9);
+    expect(meanPpm(1.4, 2500, 75_000, 1e6)).toBeCloseTo(560, 1);
+    const steps = Array.from({ length: 1000 }, (_, k) => buildUpPpm(1.4, 2500, 75_000, ((k + 0.5) / 1000) * 11));
+    expect(meanPpm(1.4, 2500, 75_000, 11)).toBeCloseTo(steps.reduce((sum, ppm) => sum + ppm, 0) / 1000, 3);
   });
 
   it.each([[6, 46], [12, 23], [60, 4.6]])('%d air changes an hour leave 1 %% after %d minutes (computed)', (airChanges, minutes) => {
