@@ -61,7 +61,7 @@ interface Region {
 }
 
 /** States of a country and, below them, their own regions: `BY`, `BY-A`. */
-export async function listHolidayRegions(country: string): Promise<readonly Region[]> {
+async function listHolidayRegions(country: string): Promise<readonly Region[]> {
   const library = new (await loadLibrary())();
   const states = Object.entries(library.getStates(country, 'en') ?? {});
   return states.flatMap(([code, name]): readonly Region[] => [

@@ -7,7 +7,7 @@ import type { ItemDraft } from './checklist-item';
 import type { ShownHazard } from './checklist-lines';
 
 /** WCAG 2.2, success criterion 2.3.1: no more than three flashes in any second. */
-export const MOST_FLASHES = 3;
+const MOST_FLASHES = 3;
 
 const common = { hazard: null, isNeeded: true, taskIds: [], recorded: null, record: null, issues: [] } as const;
 const idsOf = (tasks: readonly Task[]): readonly string[] => tasks.map(({ id }) => id);

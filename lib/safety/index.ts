@@ -11,7 +11,7 @@ export { checkHazard } from './check-hazard';
 export { findCombinations, givesOffVapour, makesSparks } from './combinations';
 export type { DatedWork, WetAir } from './combinations';
 export * from './exposure';
-export { gatherFootage, listUsableTakes, NO_FOOTAGE, readTakeEvidence, sayTake, startOfTake, takesEvidence, timecodeSeconds } from './footage';
+export { gatherFootage, listUsableTakes, readTakeEvidence, sayTake, startOfTake, takesEvidence, timecodeSeconds } from './footage';
 export type { Footage } from './footage';
 export { findHazards } from './find-hazards';
 export type { FoundHazard, RemovedHazard, TaskHazardList } from './find-hazards';

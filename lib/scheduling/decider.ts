@@ -7,7 +7,7 @@ import { earliestOverArc, latestOverArc, type Bounds } from './propagate';
 import { latestStart, passArc, startForEnd } from './timing';
 
 /** Answer of {@link Decider.insert} when the activity does not fit. */
-export const STUCK = -2;
+const STUCK = -2;
 
 /**
  * Decides on one activity after the other, in the order of their positions: its earliest place that keeps every rule, or

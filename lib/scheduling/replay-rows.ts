@@ -54,7 +54,7 @@ interface Row {
 }
 
 /** One list an activity, laid flat. */
-export function layRows(rows: readonly (readonly Row[])[]): ReplayRows {
+function layRows(rows: readonly (readonly Row[])[]): ReplayRows {
   const flat = rows.flat();
   const from = new Int32Array(rows.length + 1);
   rows.forEach((own, i) => {

@@ -63,7 +63,7 @@ function solventSpans(coats: readonly LaidCoat[]): readonly SolventSpan[] {
 }
 
 /** Hours in which something that glows or burns runs in solvent, each with its fix. */
-export function listHazards(document: SeriesDocument, airZone: string, runs: readonly HeatingRun[], coats: readonly LaidCoat[]): readonly Issue[] {
+function listHazards(document: SeriesDocument, airZone: string, runs: readonly HeatingRun[], coats: readonly LaidCoat[]): readonly Issue[] {
   const { heater } = roomOf(document.series, airZone);
   const { zone } = document.series;
   return findIgnitionConflicts(heater, runs, airZone, solventSpans(coats)).map(({ name, heaterKind, overlap }) =>

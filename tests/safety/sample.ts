@@ -9,7 +9,7 @@ import { at, sampleSeries } from '../build/sample-series';
 export const CHECKED: CutChecks = { captions: { file: 'cut-2.vtt', readOn: '2026-12-01' }, flashes: { perSecond: 2, remedy: 'slower cuts', countedOn: '2026-12-01' } };
 
 /** The sample with everybody's consent and its cuts checked. */
-export function recordedSeries(): SeriesDocument {
+function recordedSeries(): SeriesDocument {
   const sample = sampleSeries();
   return {
     ...sample,

@@ -5,6 +5,6 @@ export * from './respirator';
 export * from './task-vapour';
 export * from './vapour';
 export * from './vibration';
-export { EAR_PROTECTION, exposureRates } from './rates';
+export { exposureRates } from './rates';
 export type { ExposureKind, ExposureRate } from './rates';
 export { checkTaskExposure } from './amount';

@@ -5,7 +5,7 @@ import { taskDose } from './task-vapour';
 import { VIBRATION_LIMIT_POINTS, vibrationPoints } from './vibration';
 
 /** dB that ear protection takes off in use, far below its label. Judgement. */
-export const EAR_PROTECTION = 15;
+const EAR_PROTECTION = 15;
 
 export type ExposureKind = 'vibration' | 'noise' | 'vapour';
 
