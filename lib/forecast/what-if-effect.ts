@@ -7,8 +7,8 @@ import { MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { listRemedies, makeRemedy, type Remedy, type RemedyKind } from './remedies';
 import { applyWhatIfs, type Situation, type WhatIf } from './what-if';
 
-/** Schedules tried for what happened and for each small change: the first keeps to the plan that counts, and an answer is wanted in about a second. */
-const SCHEDULES = 1;
+/** Schedules tried for what happened and for each small change. One is a third quicker, but moves far more of the plan in some cases. */
+const SCHEDULES = 2;
 const SEED = 1;
 
 /** How a plan stands: smaller is better, earlier terms first. */
