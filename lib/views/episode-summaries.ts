@@ -2,18 +2,20 @@
 import type { Episode, SeriesDocument } from '@/lib/build';
 import { dateOf } from '@/lib/calendar';
 import { findPickups, listPromises, runChecks, type Facts } from '@/lib/continuity';
-import { datedWork, type SavedPlan } from '@/lib/plan';
 import { buildChecklist, judgeGate } from '@/lib/safety';
 import type { ContinuitySummary, SafetySummary } from './episodes-model';
-import { SEVERITY_WORDS } from './safety-words';
+import { SEVERITY_WORDS, type loadScene } from './safety-words';
 import { formatCount } from './week-words';
 
 /** Blocks and findings that are told in full; the rest is a number. */
 const MOST_TOLD = 3;
 
+/** The accepted plan and the log, as the rules of safety see them. */
+type SafetyScene = Pick<Awaited<ReturnType<typeof loadScene>>, 'work' | 'footage'>;
+
 /** Lines of the checklist, hazards shown, what stands before the gate. */
-export function summariseSafety(document: SeriesDocument, plan: SavedPlan | null, episode: Episode): SafetySummary {
-  const checklist = buildChecklist(document, episode.id, { work: datedWork(plan?.result ?? null) });
+export function summariseSafety(document: SeriesDocument, scene: SafetyScene, episode: Episode): SafetySummary {
+  const checklist = buildChecklist(document, episode.id, scene);
   const { open } = judgeGate(document, checklist);
   const needed = checklist.items.filter(({ isNeeded }) => isNeeded);
   const signed = needed.filter(({ state }) => state === 'evidenced' || state === 'excepted').length;

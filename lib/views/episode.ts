@@ -16,6 +16,7 @@ import {
 } from './episodes-facts';
 import type { BalanceView, EpisodePageView, EpisodeView, SegmentRow, ShotRow, SponsorRow } from './episodes-model';
 import { listRuntimeOffers } from './runtime-offers';
+import { loadScene } from './safety-words';
 import { tellShotRisk } from './shot-risk';
 import { linkRecord } from './week-block';
 import { formatCount, joinNames } from './week-words';
@@ -198,7 +199,7 @@ export function computeEpisode(input: EpisodesInput, id: string): EpisodeView | 
 export async function viewEpisode(context: ViewContext, document: EpisodesInput['document'], id: string): Promise<EpisodePageView | null> {
   const episode = document.episodes.find((each) => each.id === id);
   if (episode === undefined) return null;
-  const [plan, facts] = await Promise.all([context.storage.acceptedPlan(document.series.id), loadCheckedFacts(context, document)]);
-  const view = computeEpisode({ document, plan, now: context.now }, id);
-  return view === null ? null : { ...view, safety: summariseSafety(document, plan, episode), continuity: summariseContinuity(facts, episode) };
+  const [scene, facts] = await Promise.all([loadScene(context.storage, document.series.id), loadCheckedFacts(context, document)]);
+  const view = computeEpisode({ document, plan: scene.plan, now: context.now }, id);
+  return view === null ? null : { ...view, safety: summariseSafety(document, scene, episode), continuity: summariseContinuity(facts, episode) };
 }

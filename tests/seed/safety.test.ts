@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { changeRecord, correctEntry, signItem, type CommandContext } from '@/lib/commands';
 import { datedWork } from '@/lib/plan';
 import { buildChecklist, gatherFootage, isAnswered, judgeGate } from '@/lib/safety';
+import { summariseSafety } from '@/lib/views/episode-summaries';
 import { ok, unwrap } from '@/lib/result';
 import { demoSeries } from '@/seed/demo';
 import { loadDemoSafety } from '@/seed/load-demo-safety';
@@ -28,14 +29,17 @@ beforeAll(async () => {
 async function look(episodeId: string) {
   const [document, entries] = await Promise.all([context.storage.loadSeries(seriesId), context.storage.listLogEntries(seriesId, {})]);
   if (document === null) throw new Error('The demo is loaded');
-  const checklist = buildChecklist(document, episodeId, { work: datedWork(null), footage: gatherFootage(entries) });
-  return { document, checklist, open: judgeGate(document, checklist).open };
+  const footage = gatherFootage(entries);
+  const checklist = buildChecklist(document, episodeId, { work: datedWork(null), footage });
+  return { document, checklist, footage, open: judgeGate(document, checklist).open };
 }
 
 describe('the demo, pistons pushed out with air', () => {
   it('has every line signed but the caution on screen, and the gate names that one', async () => {
-    const { open, checklist } = await look('ep-stuck-pistons');
+    const { document, footage, open, checklist } = await look('ep-stuck-pistons');
     expect(open.map(({ code, itemIds }) => [code, ...itemIds])).toEqual([['caution-not-on-screen', 'caption:piston-ejection']]);
+    const episode = document.episodes.find(({ id }) => id === 'ep-stuck-pistons')!;
+    expect(summariseSafety(document, { work: datedWork(null), footage }, episode).words).toMatch(/^1 thing stands between it and its release/);
     const takes = checklist.items.filter(({ signed }) => signed?.about.sort === 'evidence' && signed.about.evidence.kind === 'take' && signed.about.evidence.entryId !== undefined);
     expect(takes.length).toBeGreaterThan(15);
     const departure = checklist.items.find(({ kind }) => kind === 'departure');

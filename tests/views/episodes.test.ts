@@ -3,6 +3,8 @@ import { instantOf } from '@/lib/calendar';
 import { instant } from '@/lib/units';
 import { gatherFacts } from '@/lib/continuity';
 import { computeEpisode } from '@/lib/views/episode';
+import { datedWork } from '@/lib/plan';
+import { gatherFootage } from '@/lib/safety';
 import { summariseContinuity, summariseSafety } from '@/lib/views/episode-summaries';
 import { computeEpisodes } from '@/lib/views/episodes';
 import { viewEstimates } from '@/lib/views/estimates';
@@ -81,7 +83,7 @@ test('a series with nothing in it has an empty shelf and no complaints', () => {
 test('an episode says in short what its checklist, its checks and its promises still owe', () => {
   const document = demo.document;
   const episode = document.episodes.find(({ id }) => id === 'ep-cutting-floor')!;
-  const safety = summariseSafety(document, null, episode);
+  const safety = summariseSafety(document, { work: datedWork(null), footage: gatherFootage([]) }, episode);
   expect(safety.isOpen).toBe(true);
   expect(safety.words).toMatch(/^\d+ things stand between it and its release\. 0 of \d+ lines signed\.$/);
   expect(safety.hazards.some((words) => /\(I+V? \w+\) in \d+ tasks?$/.test(words))).toBe(true);
