@@ -1,8 +1,8 @@
 'use client';
 
+import { ActionButton } from '@/app/_actions/action-button';
 import type { HeatingView } from '@/lib/views';
 import { planHeatingAction } from './actions';
-import { DoButton } from './do-button';
 
 interface PlanHeatingProps {
   readonly seriesId: string;
@@ -11,5 +11,5 @@ interface PlanHeatingProps {
 
 /** Adds the cheapest heating that is ready in time as a run of its own. */
 export function PlanHeating({ seriesId, run }: PlanHeatingProps) {
-  return <DoButton seriesId={seriesId} word="Heat like this" run={() => planHeatingAction(seriesId, run)} />;
+  return <ActionButton seriesId={seriesId} look="main" run={() => planHeatingAction(seriesId, run)}>Heat like this</ActionButton>;
 }

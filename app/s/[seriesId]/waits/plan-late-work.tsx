@@ -1,8 +1,8 @@
 'use client';
 
+import { ActionButton } from '@/app/_actions/action-button';
 import type { CuringCoat } from '@/lib/views';
 import { lateWorkAction } from './actions';
-import { DoButton } from './do-button';
 
 interface PlanLateWorkProps {
   readonly seriesId: string;
@@ -11,5 +11,5 @@ interface PlanLateWorkProps {
 
 /** Makes the work after a missed recoat window tasks of the plan. */
 export function PlanLateWork({ seriesId, late }: PlanLateWorkProps) {
-  return <DoButton seriesId={seriesId} word={late.word} run={() => lateWorkAction(seriesId, late.coatTaskId, late.nextTaskId)} />;
+  return <ActionButton seriesId={seriesId} look="main" run={() => lateWorkAction(seriesId, late.coatTaskId, late.nextTaskId)}>{late.word}</ActionButton>;
 }

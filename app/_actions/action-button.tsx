@@ -1,18 +1,20 @@
 'use client';
 
-import { useState, useTransition } from 'react';
-import type { Outcome } from '@/app/_actions/outcome';
-import { Button, IssueList, UntilReady, useNotices } from '@/app/_ui';
+import { useState, useTransition, type ReactNode } from 'react';
+import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
+import type { Outcome } from './outcome';
 
-interface DoButtonProps {
+interface ActionButtonProps {
   readonly seriesId: string;
-  readonly word: string;
+  readonly look?: ButtonLook;
+  readonly className?: string | undefined;
   readonly run: () => Promise<Outcome>;
+  readonly children: ReactNode;
 }
 
-/** A change at one press, with its notice, or the reasons why not. */
-export function DoButton({ seriesId, word, run }: DoButtonProps) {
+/** Saves one change at a press, with its notice; a refusal stays in view with its fix. */
+export function ActionButton({ seriesId, look = 'plain', className, run, children }: ActionButtonProps) {
   const { sayChange } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [isPending, start] = useTransition();
@@ -25,8 +27,8 @@ export function DoButton({ seriesId, word, run }: DoButtonProps) {
     });
   };
   return (
-    <UntilReady>
-      <Button look="main" onClick={press} aria-disabled={isPending}>{word}</Button>
+    <UntilReady className={className}>
+      <Button look={look} aria-disabled={isPending} onClick={press}>{children}</Button>
       {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
     </UntilReady>
   );
