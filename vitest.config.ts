@@ -8,6 +8,7 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'tests/bench/**', 'node_modules/**'],
     setupFiles: ['tests/property-seed.ts'],
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     pool: 'forks',
     // Unasked it leaves a core idle, which on two cores is half of them.
     maxWorkers: '100%',
