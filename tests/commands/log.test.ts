@@ -7,7 +7,7 @@ import { standingEntries } from '@/lib/footage';
 import { writeTakesCsv } from '@/lib/exchange';
 import { unwrap } from '@/lib/result';
 import { instant } from '@/lib/units';
-import { at, sampleSeries, withTask } from '../build/sample-series';
+import { at, sampleSeries } from '../build/sample-series';
 import { TAKE } from '../continuity/sample-log';
 import { blockOf, planOf } from '../plan/plan-of';
 import { makeFolder } from '../storage/database';
@@ -136,25 +136,30 @@ test('a pickup becomes a task with its shot in the right state, is offered no mo
 });
 
 test('a planned pickup gets a block in a session in which its part is in the right state', async () => {
-  // The frame stays as bought until Saturday noon, so of the whole evenings and days only Thursday can show it so.
-  const context = await open({ tasks: withTask('task-strip', { pinnedStart: at('2026-12-05', '12:00') }).tasks });
-  unwrap(await logEntry(context, ID, take({ verdict: 'no good' }, { text: 'out of focus' })));
+  // Stripped on Thursday evening, cleaned nine days later: offered are the sessions in between, and work that asked for no state would go ahead of both.
+  const tasks = sampleSeries().tasks.map((task) => ({
+    ...task, ...(task.id === 'task-strip' ? { pinnedStart: at('2026-12-03', '18:50'), shots: [...task.shots, { ...task.shots[0]!, id: 'shot-after', name: 'Frame stripped, all round', purpose: 'after' as const }] } : {}),
+    ...(task.id === 'task-clean' ? { pinnedStart: at('2026-12-12', '10:00') } : {}),
+  }));
+  const context = await open({ tasks, series: { ...sampleSeries().series, fillLimit: 1 } });
+  unwrap(await logEntry(context, ID, take({ verdict: 'no good' }, { shotId: 'shot-after', text: 'out of focus' })));
   const accepted = planOf((await context.storage.loadSeries(ID))!, NOW).plan;
   unwrap(await context.storage.savePlan(ID, { result: accepted, basedOnChange: 0, madeAt: NOW }));
   unwrap(await context.storage.setPlanStatus(ID, 1, 'accepted', NOW));
   const factsOf = async (blocks: typeof accepted.blocks) => gatherFacts({ document: (await context.storage.loadSeries(ID))!, blocks, entries: await context.storage.listLogEntries(ID, {}), now: NOW });
   const before = await factsOf(accepted.blocks);
-  const offered = findPickups(before, runChecks(before)).find(({ key }) => key === 'failed/shot-before')!.sessions;
-  expect(offered.map(({ id }) => id)).toEqual(['session-2']);
+  const offered = findPickups(before, runChecks(before)).find(({ key }) => key === 'failed/shot-after')!.sessions;
+  expect(offered.map(({ id }) => id)).toEqual(['session-3', 'session-5']);
 
-  unwrap(await planPickup(context, ID, 'failed/shot-before'));
+  unwrap(await planPickup(context, ID, 'failed/shot-after'));
   const document = (await context.storage.loadSeries(ID))!;
   const { plan } = planOf(document, NOW, { accepted });
   expect(plan.unplaced).toEqual([]);
   const pickup = blockOf(plan, `task:${document.tasks.find(({ name }) => name.startsWith('Pickup:'))!.id}`);
   const session = document.sessions.find(({ start, end }) => start <= pickup.start && pickup.end <= end);
   expect(session?.isRecording).toBe(true);
-  expect(pickup.end).toBeLessThanOrEqual(blockOf(plan, 'task:task-strip').start);
+  expect(pickup.start).toBeGreaterThanOrEqual(blockOf(plan, 'task:task-strip').end);
+  expect(pickup.end).toBeLessThanOrEqual(blockOf(plan, 'task:task-clean').start);
   const frame = (await factsOf(plan.blocks)).lineOf.get('part-frame')!;
-  expect([pickup.start, pickup.end].map((moment) => stateAt(frame, moment, 'planned')?.stateId)).toEqual(['frame-bought', 'frame-bought']);
+  expect([pickup.start, pickup.end].map((moment) => stateAt(frame, moment, 'planned')?.stateId)).toEqual(['frame-stripped', 'frame-stripped']);
 });
