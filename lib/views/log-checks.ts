@@ -11,9 +11,9 @@ export interface FindingView {
   readonly key: string;
   readonly title: string;
   readonly issue: Issue;
-  /** `Let pass by Robin on Tue 1 Dec 18:30: said by voice`. */
   /** The segment that would be marked as a flashback; null: that is no way out. */
   readonly flashback: { readonly id: string; readonly revision: number; readonly name: string } | null;
+  /** `Let pass by Robin on Tue 1 Dec 18:30: said by voice`. */
   readonly waived: { readonly entryId: string; readonly words: string; readonly reason: string } | null;
 }
 

@@ -7,6 +7,7 @@ import type { ViewContext } from './context';
 
 export interface PickupView {
   readonly key: string;
+  /** With a capital: `A close picture of “Strip the frame”`. */
   readonly what: string;
   readonly why: string;
   readonly task: { readonly id: string; readonly name: string };
@@ -22,7 +23,7 @@ const MOST_SESSIONS = 4;
 export async function viewPickups(context: ViewContext, document: SeriesDocument): Promise<readonly PickupView[]> {
   const facts = await loadFacts(context, document);
   return findPickups(facts, runChecks(facts)).map((pickup) => ({
-    key: pickup.key, what: pickup.what, why: pickup.why, task: { id: pickup.task.id, name: pickup.task.name }, whyNone: pickup.whyNone,
+    key: pickup.key, what: `${pickup.what.charAt(0).toUpperCase()}${pickup.what.slice(1)}`, why: pickup.why, task: { id: pickup.task.id, name: pickup.task.name }, whyNone: pickup.whyNone,
     parts: pickup.parts.map(({ partId, stateId }) => {
       const part = facts.parts.get(partId);
       return stateId === null ? `${part?.name ?? ''} here` : `${part?.name ?? ''} ${nameOfState(part, stateId)}`;

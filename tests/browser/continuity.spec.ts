@@ -1,5 +1,6 @@
-import { writeFile } from 'node:fs/promises';
-import { expect, test } from '@playwright/test';
+import { readlink, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { chromium, expect, test, type BrowserContext } from '@playwright/test';
 import sharp from 'sharp';
 import { DEMO, expectNoAxeViolations, expectNoSidewaysScroll } from './pages';
 
@@ -88,4 +89,49 @@ test('the pages of the log open without a fault, and a finding is let pass with 
   await page.getByLabel('Why it does no harm').first().fill('The camera is set right now');
   await page.getByRole('button', { name: 'Let it pass' }).first().click();
   await expect(page.getByText(/^Let pass by .*The camera is set right now$/).first()).toBeVisible();
+});
+
+/** Ends the browser as a flat battery would: no handler runs, nothing is written any more. Its folder's lock is a link named after its process. */
+async function killBrowser(context: BrowserContext, folder: string): Promise<void> {
+  const lock = await readlink(path.join(folder, 'SingletonLock'));
+  const isGone = context.waitForEvent('close');
+  process.kill(Number(lock.slice(lock.lastIndexOf('-') + 1)), 'SIGKILL');
+  await isGone;
+}
+
+test('takes logged without network survive a killed browser and arrive once, in their order', async ({ baseURL, launchOptions, locale, page }, testInfo) => {
+  await page.goto(`${DEMO}/log`);
+  const takesOn = (on: typeof page) => on.getByRole('heading', { level: 3, name: /Take \d+: / });
+  const before = await takesOn(page).count();
+
+  const folder = testInfo.outputPath('profile');
+  const openPhone = () => chromium.launchPersistentContext(folder, { ...launchOptions, baseURL, locale, viewport: { width: 390, height: 844 } });
+  const waits = '2 entries wait to be sent, in order; there is no network.';
+  const first = await openPhone();
+  const phone = await first.newPage();
+  await phone.goto(`${DEMO}/log/take`);
+  await expect(phone.getByText('This page opens without network on this device.')).toBeVisible({ timeout: 20_000 });
+  await first.setOffline(true);
+  await phone.getByRole('button', { name: 'Good take' }).click();
+  await phone.getByRole('button', { name: 'No good' }).click();
+  await expect(phone.getByText(waits)).toBeVisible();
+  await killBrowser(first, folder);
+
+  const second = await openPhone();
+  try {
+    await second.setOffline(true);
+    const again = await second.newPage();
+    await again.goto(`${DEMO}/log/take`);
+    await expect(again.getByText(waits)).toBeVisible({ timeout: 20_000 });
+    await page.reload();
+    await expect(takesOn(page)).toHaveCount(before);
+    await second.setOffline(false);
+    await expect(again.getByText('Everything has been sent.')).toBeVisible({ timeout: 20_000 });
+    await again.goto(`${DEMO}/log`);
+    await expect(takesOn(again)).toHaveCount(before + 2);
+    await expect(takesOn(again).nth(0)).toHaveText(/: no good/);
+    await expect(takesOn(again).nth(1)).toHaveText(/: good/);
+  } finally {
+    await second.close();
+  }
 });

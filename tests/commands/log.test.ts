@@ -1,13 +1,15 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { SeriesDocument } from '@/lib/build';
 import type { CommandContext } from '@/lib/commands';
 import { applyMany, correctEntry, createSeries, importTakes, logEntry, planPickup, undoChange, waiveFinding, withdrawEntry } from '@/lib/commands';
-import { gatherFacts, runChecks } from '@/lib/continuity';
+import { findPickups, gatherFacts, runChecks, stateAt } from '@/lib/continuity';
 import { standingEntries } from '@/lib/footage';
 import { writeTakesCsv } from '@/lib/exchange';
 import { unwrap } from '@/lib/result';
 import { instant } from '@/lib/units';
 import { at, sampleSeries } from '../build/sample-series';
 import { TAKE } from '../continuity/sample-log';
+import { blockOf, planOf } from '../plan/plan-of';
 import { makeFolder } from '../storage/database';
 
 const ID = 'series-sample';
@@ -20,12 +22,12 @@ afterAll(() => folder.remove());
 
 const input = ({ id: _id, kind: _kind, revision: _revision, order: _order, ...rest }: { id: string; kind: string; revision: number; order: number }) => rest;
 
-async function open(): Promise<CommandContext> {
+async function open(more: Partial<SeriesDocument> = {}): Promise<CommandContext> {
   const { storage } = await folder.copyBase();
   let ids = 0;
   const context = { storage, now: () => NOW, newId: () => `made-here-${(ids += 1)}` };
   const { series, changeNumber: _number, planChange: _planChange, ...lists } = sampleSeries({
-    cameras: [{ kind: 'camera', id: 'camera-a', revision: 1, order: 0, name: 'A', rate: { numerator: 30_000, denominator: 1001 }, isDropFrame: true, clockOffset: 0 }],
+    cameras: [{ kind: 'camera', id: 'camera-a', revision: 1, order: 0, name: 'A', rate: { numerator: 30_000, denominator: 1001 }, isDropFrame: true, clockOffset: 0 }], ...more,
   });
   unwrap(await createSeries(context, input(series), ID));
   unwrap(await applyMany(context, ID, 'Loaded', Object.values(lists).flat().map((record) => ({ kind: record.kind, id: record.id, input: input(record) }))));
@@ -131,4 +133,33 @@ test('a pickup becomes a task with its shot in the right state, is offered no mo
   expect(await planPickup(context, ID, 'failed/shot-before')).toMatchObject({ ok: false, error: [{ code: 'no-such-pickup' }] });
   unwrap(await undoChange(context, ID, saved.change.number));
   expect((await context.storage.loadSeries(ID))?.tasks.some(({ name }) => name.startsWith('Pickup:'))).toBe(false);
+});
+
+test('a planned pickup gets a block in a session in which its part is in the right state', async () => {
+  // Stripped on Thursday evening, cleaned nine days later: offered are the sessions in between, and work that asked for no state would go ahead of both.
+  const tasks = sampleSeries().tasks.map((task) => ({
+    ...task, ...(task.id === 'task-strip' ? { pinnedStart: at('2026-12-03', '18:50'), shots: [...task.shots, { ...task.shots[0]!, id: 'shot-after', name: 'Frame stripped, all round', purpose: 'after' as const }] } : {}),
+    ...(task.id === 'task-clean' ? { pinnedStart: at('2026-12-12', '10:00') } : {}),
+  }));
+  const context = await open({ tasks, series: { ...sampleSeries().series, fillLimit: 1 } });
+  unwrap(await logEntry(context, ID, take({ verdict: 'no good' }, { shotId: 'shot-after', text: 'out of focus' })));
+  const accepted = planOf((await context.storage.loadSeries(ID))!, NOW).plan;
+  unwrap(await context.storage.savePlan(ID, { result: accepted, basedOnChange: 0, madeAt: NOW }));
+  unwrap(await context.storage.setPlanStatus(ID, 1, 'accepted', NOW));
+  const factsOf = async (blocks: typeof accepted.blocks) => gatherFacts({ document: (await context.storage.loadSeries(ID))!, blocks, entries: await context.storage.listLogEntries(ID, {}), now: NOW });
+  const before = await factsOf(accepted.blocks);
+  const offered = findPickups(before, runChecks(before)).find(({ key }) => key === 'failed/shot-after')!.sessions;
+  expect(offered.map(({ id }) => id)).toEqual(['session-3', 'session-5']);
+
+  unwrap(await planPickup(context, ID, 'failed/shot-after'));
+  const document = (await context.storage.loadSeries(ID))!;
+  const { plan } = planOf(document, NOW, { accepted });
+  expect(plan.unplaced).toEqual([]);
+  const pickup = blockOf(plan, `task:${document.tasks.find(({ name }) => name.startsWith('Pickup:'))!.id}`);
+  const session = document.sessions.find(({ start, end }) => start <= pickup.start && pickup.end <= end);
+  expect(session?.isRecording).toBe(true);
+  expect(pickup.start).toBeGreaterThanOrEqual(blockOf(plan, 'task:task-strip').end);
+  expect(pickup.end).toBeLessThanOrEqual(blockOf(plan, 'task:task-clean').start);
+  const frame = (await factsOf(plan.blocks)).lineOf.get('part-frame')!;
+  expect([pickup.start, pickup.end].map((moment) => stateAt(frame, moment, 'planned')?.stateId)).toEqual(['frame-stripped', 'frame-stripped']);
 });

@@ -84,7 +84,7 @@ test('2,000 shots and 20,000 entries are checked in 200 ms on a quiet machine', 
   measure();
   const runs = [measure(), measure(), measure()];
   expect(runs[0]!.count).toBeGreaterThanOrEqual(10);
-  // Time of the processor, twice the figure: other work may share the machine.
-  expect(Math.min(...runs.map(({ time }) => time))).toBeLessThan(400);
+  // Time of the processor, half as much again as the figure: other work may share the machine.
+  expect(Math.min(...runs.map(({ time }) => time))).toBeLessThan(300);
   console.log(`checks of 2,000 shots and 20,000 entries: ${Math.min(...runs.map(({ time }) => time)).toFixed(0)} ms, findings of ${runs[0]!.count} checks`);
 });

@@ -25,21 +25,22 @@ export default async function LogPage({ params, searchParams }: LogPageProps) {
   const context = await openViewContext();
   const find = one(asked.find);
   const [log, found] = await Promise.all([viewLog(context, document, one(asked.day)), find === undefined ? null : searchLog(context, document, find)]);
+  const isEmpty = log.count === 0 && found === null;
   const dayPath = (day: string) => `${logPath(seriesId)}?day=${day}`;
   return (
     <PageBody>
       <LogHead seriesId={seriesId} at="" title={found === null ? `Log of ${log.isToday ? 'today' : log.dayWord}` : `Found: ${find ?? ''}`} lead="What was filmed and seen. Entries are added, never changed." />
-      <LogSearch seriesId={seriesId} text={find ?? ''} />
+      {isEmpty ? null : <LogSearch seriesId={seriesId} text={find ?? ''} />}
       {found === null ? (
         <>
-          <nav aria-label="Days" className={styles.days}>
+          {isEmpty ? null : <nav aria-label="Days" className={styles.days}>
             <Link href={dayPath(log.before)}>Day before</Link>
             {log.after === null ? null : <Link href={dayPath(log.after)}>Day after</Link>}
             {log.isToday ? null : <Link href={logPath(seriesId)}>Today</Link>}
             {log.lastDay === null || log.lastDay === log.day ? null : <Link href={dayPath(log.lastDay)}>Last entries</Link>}
-          </nav>
+          </nav>}
           {log.entries.length === 0 ? (
-            <EmptyState title={log.count === 0 ? 'Nothing has been logged yet' : 'Nothing was logged on this day'} actions={<LinkButton look="main" href={`${logPath(seriesId)}/take`} prefetch={false}>Log a take</LinkButton>}>
+            <EmptyState title={isEmpty ? 'Nothing has been logged yet' : 'Nothing was logged on this day'} actions={<LinkButton look="main" href={`${logPath(seriesId)}/take`} prefetch={false}>Log a take</LinkButton>}>
               <p>Open “Log a take” on the phone beside the camera. It works without network once it has been opened there.</p>
             </EmptyState>
           ) : <ol className={styles.entries}>{log.entries.map((entry) => <EntryItem key={entry.id} seriesId={seriesId} entry={entry} />)}</ol>}
@@ -58,11 +59,11 @@ export default async function LogPage({ params, searchParams }: LogPageProps) {
       </section>
       <section className={styles.files} aria-labelledby="files-title">
         <h2 id="files-title">Files</h2>
-        <ul>
+        {isEmpty ? null : <ul>
           <li><a href={`${logPath(seriesId)}/export/csv`} download>Takes as a table (CSV)</a></li>
           <li><a href={`${logPath(seriesId)}/export/otio`} download>Takes as a timeline (OpenTimelineIO)</a></li>
           <li><a href={`${logPath(seriesId)}/export/vtt`} download>Notes as timed text (WebVTT)</a></li>
-        </ul>
+        </ul>}
         <TakeImport seriesId={seriesId} author={log.people[0] ?? ''} />
       </section>
     </PageBody>

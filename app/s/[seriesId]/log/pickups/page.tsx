@@ -18,8 +18,8 @@ export default async function PickupsPage({ params }: { readonly params: Promise
     <PageBody>
       <LogHead seriesId={seriesId} at="pickups" title="Pickups" lead="Pictures that are missing, and the sessions in which their parts look right." />
       {pickups.length === 0 ? (
-        <EmptyState title="No picture is missing" actions={<LinkButton href={logPath(seriesId)}>Go to the log</LinkButton>}>
-          <p>Takes that failed, and wide, close and result pictures that done work lacks, appear here.</p>
+        <EmptyState title="No picture is missing" actions={<LinkButton look="main" href={`${logPath(seriesId)}/take`} prefetch={false}>Log a take</LinkButton>}>
+          <p>Log takes while you film. Shots whose takes all failed, and the wide, close and result pictures that done work lacks, then stand here with the sessions for them.</p>
         </EmptyState>
       ) : (
         <ul className={styles.entries}>
@@ -30,7 +30,7 @@ export default async function PickupsPage({ params }: { readonly params: Promise
                 <p>Why: {pickup.why}. For <Link href={recordPath(seriesId, 'task', pickup.task.id) ?? ''}>{pickup.task.name}</Link>.</p>
                 {pickup.parts.length === 0 ? null : <p>Needs: {pickup.parts.join(', ')}.</p>}
                 {pickup.sessions.length === 0 ? <p>{pickup.whyNone}</p> : (
-                  <ul className={styles.lines}>
+                  <ul className={styles.lines} aria-label="Sessions for it">
                     {pickup.sessions.map(({ id, words }) => <li key={id}>{words}</li>)}
                     {pickup.moreSessions > 0 ? <li>and {pickup.moreSessions} more</li> : null}
                   </ul>

@@ -38,10 +38,11 @@ export default async function StatesPage({ params }: { readonly params: Promise<
   const document = await loadDocument(seriesId);
   if (document === null) notFound();
   const view = await viewStates(await openViewContext(), document);
+  const isEmpty = view.assemblies.length === 0 && view.idle.length === 0;
   return (
-    <PageBody isWide>
+    <PageBody isWide={!isEmpty}>
       <LogHead seriesId={seriesId} at="states" title="States of the parts" lead={`From ${view.from} to ${view.to}: what was done and seen, then what is planned.`} />
-      {view.assemblies.length === 0 && view.idle.length === 0 ? (
+      {isEmpty ? (
         <EmptyState title="There is no part yet" actions={<LinkButton look="main" href={newRecordPath(seriesId, 'part')}>Add a part</LinkButton>}><p>Each part gets a thread with its states once it is recorded.</p></EmptyState>
       ) : (
         <>

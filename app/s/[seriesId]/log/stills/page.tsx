@@ -8,6 +8,9 @@ import styles from '../log.module.css';
 
 export const metadata: Metadata = { title: 'Stills' };
 
+/** A number stays with its unit: `4300 K`. */
+const joinUnits = (words: string): string => words.replaceAll(/(\d) (?=(?:K|mm)\b)/g, '$1\u00A0');
+
 function Still({ seriesId, still, place }: { readonly seriesId: string; readonly still: StillView; readonly place: string }) {
   return (
     <figure className={styles.still}>
@@ -15,7 +18,7 @@ function Still({ seriesId, still, place }: { readonly seriesId: string; readonly
       <figcaption>
         <strong>{place} {still.name}</strong>
         <span>{still.when}</span>
-        {still.look.map(({ words, differs }) => (differs ? <span key={words} className={styles.differs}><TriangleAlert size={16} aria-hidden /> Differs. {words}</span> : <span key={words}>{words}</span>))}
+        {still.look.map(({ words, differs }) => (differs ? <span key={words} className={styles.differs}><TriangleAlert size={16} aria-hidden /> Differs. {joinUnits(words)}</span> : <span key={words}>{joinUnits(words)}</span>))}
       </figcaption>
     </figure>
   );
