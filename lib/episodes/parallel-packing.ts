@@ -1,8 +1,10 @@
 /** Several threads of story told side by side, and evergreen segments that fit anywhere. */
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { Instant } from '@/lib/units';
-import { checkPacking, checkRules, type PackedEpisode, type Packing, type PackingRules, type StorySegment } from './packing-model';
-import { endValue, searchOnce, type Point, type SearchProblem } from './parallel-search';
+import { checkPacking, checkRules, termsOf, type PackedEpisode, type Packing, type PackingRules, type StorySegment } from './packing-model';
+import { countMostEpisodes } from './parallel-packing-bound';
+import { endValue, MUST_END, type SearchProblem } from './parallel-packing-ends';
+import { makeSearch, type Stop, type Trail } from './parallel-packing-search';
 
 export interface ParallelProblem {
   /** Each told in its own order; an episode takes a run of each. */
@@ -27,8 +29,11 @@ export interface ParallelPacking extends Packing {
 
 /** Episodes looked at before the search is content with a gap. */
 const USUAL_STEPS = 60_000;
-const MOST_WIDTH = 1_000_000;
-const WIDER = 4;
+const MOST_PASSES = 4;
+/** Another pass is made while this share of the steps is left. */
+const WORTH_A_PASS = 0.25;
+/** Of them after one state, where the steps are few. */
+const LEAST_FROM_ONE = 500;
 /** One bit each. */
 const MOST_EVERGREENS = 30;
 
@@ -41,50 +46,52 @@ function checkParallel(problem: ParallelProblem): readonly Issue[] {
   return [...checkPacking({ segments, rules: problem.rules, noCutAfter: problem.noCutAfter, cutAfter: problem.cutAfter, dueAt: problem.dueAt, episodeCount: null }), ...many];
 }
 
-/** What the episode that ends at a point holds, the run that leaves most open last. */
-function openEpisode(problem: SearchProblem, point: Point, before: Point): PackedEpisode {
+/** What the episode between two stops holds, the run that leaves most open last. */
+function openEpisode(problem: SearchProblem, stop: Stop, before: Stop): PackedEpisode {
   const { threads, evergreens, rules } = problem;
-  const runs = threads.map((thread, index) => thread.slice(before.told[index], point.told[index])).filter((run) => run.length > 0);
-  const extra = evergreens.filter((_, index) => ((point.used ^ before.used) & (1 << index)) !== 0).map((segment) => [segment]);
+  const runs = threads.map((thread, index) => thread.slice(before.told[index], stop.told[index])).filter((run) => run.length > 0);
+  const extra = evergreens.filter((_, index) => ((stop.used ^ before.used) & (1 << index)) !== 0).map((segment) => [segment]);
   const segments = [...runs, ...extra].toSorted((a, b) => endValue(a.at(-1)!, problem) - endValue(b.at(-1)!, problem)).flat();
-  return {
-    segmentIds: segments.map(({ id }) => id),
-    length: segments.reduce((sum, segment) => sum + segment.length, rules.titles),
-    results: segments.filter((segment) => segment.isResult).length,
-    terms: point.terms,
-  };
-}
-
-function unwind(problem: SearchProblem, point: Point): readonly PackedEpisode[] {
-  const episodes: PackedEpisode[] = [];
-  for (let each = point; each.before !== null; each = each.before) episodes.unshift(openEpisode(problem, each, each.before));
-  return episodes;
+  const length = segments.reduce((sum, segment) => sum + segment.length, rules.titles);
+  const results = segments.filter((segment) => segment.isResult).length;
+  const isLast = threads.every((thread, index) => stop.told[index] === thread.length);
+  const hang = isLast ? 0 : endValue(segments.at(-1)!, problem) % MUST_END;
+  return { segmentIds: segments.map(({ id }) => id), length, results, terms: termsOf(length, results, Math.max(...segments.map(({ hook }) => hook)), hang, rules) };
 }
 
 /**
- * A cheapest packing of threads side by side, with evergreens where they help. Dynamic programming over how far each thread is
- * told, first with few states, then with more, until nothing was dropped (exact) or `mostSteps` episodes were looked at; then the
- * smallest promise among the dropped states bounds what was missed, and `gap` says how far from the best the answer can be.
- * Counted in steps, not in time: the same input has the same answer.
+ * A cheapest packing of threads side by side, with evergreens where they help. Dynamic programming over episodes and how far each
+ * thread is told, first with one state after each, then with as many as `mostSteps` episodes looked at allow, until nothing was dropped (exact)
+ * or they are used up; then the smallest promise among the dropped states bounds what was missed, and `gap` says how far from the
+ * best the answer can be. Counted in steps, not in time: the same input has the same answer. While no packing is found, up to
+ * fifteen times as many steps are taken before the search gives up.
  * Fails with the faults of the input or with `no-packing`.
  */
 export function packParallel(problem: ParallelProblem, mostSteps: number = USUAL_STEPS): Result<ParallelPacking> {
   const faults = checkParallel(problem);
   if (faults.length > 0) return fail(faults);
-  const search: SearchProblem = { ...problem, noCutAfter: new Set(problem.noCutAfter), cutAfter: new Set(problem.cutAfter) };
-  let best: Point | null = null;
-  let [bound, steps, isExact] = [-Infinity, 0, false];
-  for (let width = 1; width <= MOST_WIDTH && !isExact; width *= WIDER) {
-    const pass = searchOnce(search, width, best?.cost ?? Infinity);
-    if (pass.best !== null && pass.best.cost < (best?.cost ?? Infinity)) best = pass.best;
+  const asked: SearchProblem = { ...problem, noCutAfter: new Set(problem.noCutAfter), cutAfter: new Set(problem.cutAfter) };
+  const search = makeSearch(asked);
+  const mostEpisodes = Math.max(countMostEpisodes(asked), 1);
+  const stepsFromOne = Math.max(Math.floor(mostSteps / mostEpisodes), LEAST_FROM_ONE);
+  const worthAPass = Number.isFinite(mostSteps) ? mostSteps * WORTH_A_PASS : 0;
+  let best: Trail | null = null;
+  let [bound, left, isExact] = [search.leastCost, mostSteps, false];
+  for (let count = 0; count < MOST_PASSES && !isExact && (best === null || left > worthAPass); count += 1) {
+    const ceiling = best?.cost ?? Infinity;
+    const episodes = best === null ? mostEpisodes : best.stops.length;
+    // The first pass follows one state after each episode, to the end of the story whatever it takes: without it there may be no answer.
+    // While none is found, each further one may look at twice as much.
+    const more = best === null ? 2 ** count : 1;
+    const steps = best === null ? mostSteps * more : left;
+    const pass = search.pass({ width: count === 0 ? 1 : Infinity, ceiling, steps: count === 0 ? Infinity : steps, stepsFromOne: stepsFromOne * more, episodes });
+    best = pass.best ?? best;
     // What is not followed cannot beat the best; what was dropped cannot beat its promise.
-    bound = Math.max(bound, Math.min(best?.cost ?? Infinity, pass.droppedPromise));
+    bound = Math.min(best?.cost ?? Infinity, Math.max(bound, pass.droppedPromise));
     isExact = pass.droppedPromise === Infinity || bound >= (best?.cost ?? Infinity);
-    steps += pass.steps;
-    // The next pass looks at up to so many times as much.
-    if (steps + pass.steps * WIDER > mostSteps) break;
+    left -= pass.steps;
   }
-  if (best !== null) return ok({ cost: best.cost, episodes: unwind(search, best), bound, gap: best.cost - bound });
+  if (best !== null) return ok({ cost: best.cost, episodes: best.stops.slice(1).map((stop, index) => openEpisode(asked, stop, best.stops[index]!)), bound, gap: best.cost - bound });
   const seen = isExact ? 'there is no way' : 'no way was found';
   return fail([issue('no-packing', `To tell ${problem.threads.length} threads side by side ${seen} within the runtimes, results and dates.`, 'Allow shorter or longer episodes, or ask for no result in each.')]);
 }

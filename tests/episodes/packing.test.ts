@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { packParallel, packSegments, type PackingProblem, type StorySegment } from '@/lib/episodes';
+import { packParallel, packSegments, type PackingProblem, type ParallelProblem, type StorySegment } from '@/lib/episodes';
 import { instant } from '@/lib/units';
 import { unwrap } from '@/lib/result';
 import { packing, RULES, segment, TWELVE } from './segments';
@@ -111,6 +111,56 @@ test('many segments in three threads are packed with a gap that is told', () => 
   expect(packed.gap).toBeGreaterThanOrEqual(0);
   expect(packed.gap).toBeLessThan(0.1 * Math.abs(packed.cost));
   expect(packed.episodes.flatMap((episode) => episode.segmentIds).filter((id) => Number(id) < 60)).toHaveLength(60);
+});
+
+/** The long story told in threads side by side, its segments dealt out in turn; it makes about two dozen episodes. */
+function dealLong(count: number, more: Partial<ParallelProblem> = {}): ParallelProblem {
+  const threads = Array.from({ length: count }, (_, thread) => LONG.filter((_each, k) => k % count === thread).map((each) => ({ ...each, readyAt: null })));
+  return { threads, evergreens: [], rules: { ...RULES, runtime: { target: 16.5, min: 11.5, max: 21.5 } }, dueAt: [], ...ANY_END, ...more };
+}
+
+test.each([2, 3])('two hundred segments in %i threads are packed in at most 100 ms of the processor, close to a bound that is never above the cost', (count) => {
+  const problem = dealLong(count);
+  packParallel(problem);
+  const times = Array.from({ length: 5 }, () => {
+    const start = process.cpuUsage();
+    const packed = unwrap(packParallel(problem));
+    const { user, system } = process.cpuUsage(start);
+    expect(packed.episodes).toHaveLength(23);
+    expect(packed.bound).toBeLessThanOrEqual(packed.cost);
+    expect(packed.gap).toBe(packed.cost - packed.bound);
+    expect(packed.gap).toBeLessThan(0.01 * Math.abs(packed.cost));
+    return (user + system) / 1000;
+  });
+  expect(Math.min(...times)).toBeLessThanOrEqual(100);
+});
+
+test('with few steps or many, in two threads or six, no bound is above any cost that is found', () => {
+  const evergreens = [0, 1, 2].map((k) => segment(`spare ${k}`, 2 + k / 2, { hook: 0.5, hang: 0.3 + k / 5 }));
+  const rules = { ...RULES, runtime: { target: 16.5, min: 11.5, max: 21.5 } };
+  const problems = [dealLong(2, { rules }), dealLong(3, { rules, evergreens }), dealLong(6, { rules, cutAfter: ['50'], noCutAfter: ['7', '31'] })];
+  for (const problem of problems) {
+    const found = [2_000, 15_000, 60_000].map((steps) => unwrap(packParallel(problem, steps)));
+    expect(Math.max(...found.map(({ bound }) => bound))).toBeLessThanOrEqual(Math.min(...found.map(({ cost }) => cost)));
+    expect(found.at(-1)!.cost).toBeLessThanOrEqual(found[0]!.cost);
+    for (const { cost, bound, gap, episodes } of found) {
+      expect(gap).toBe(cost - bound);
+      expect(episodes.reduce((sum, { terms }) => sum + terms.length + terms.hang + terms.hook + terms.result, 0)).toBeCloseTo(cost, 9);
+    }
+  }
+});
+
+test('side by side, what is told stays in order within each thread, and the same input has the same answer', () => {
+  const problem = dealLong(3);
+  const packed = unwrap(packParallel(problem));
+  const told = packed.episodes.flatMap(({ segmentIds }) => segmentIds);
+  for (const thread of problem.threads) expect(told.filter((id) => thread.some((each) => each.id === id))).toEqual(thread.map(({ id }) => id));
+  expect(unwrap(packParallel(problem))).toEqual(packed);
+});
+
+test('fewer releases than the cheapest number of episodes are kept to', () => {
+  const dueAt = Array.from({ length: 20 }, (_, k) => instant(k));
+  expect(unwrap(packParallel(dealLong(2, { dueAt }))).episodes.length).toBeLessThanOrEqual(20);
 });
 
 test('threads with no segment, and more evergreens than can be looked at, are refused', () => {
