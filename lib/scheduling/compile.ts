@@ -1,19 +1,9 @@
 import { FAR } from './calendar-index';
 import { compilePieces } from './compile-pieces';
+import { find, indexById, type Index } from './ids';
 import { ELAPSED, TABLE, WORKING, type Arcs, type Budgets, type CrewSlots, type Demands, type Holds, type Model, type PreviousCrew, type States } from './model';
+import { compileObjective } from './objective';
 import type { Activity, Demand, Lag, LagLength, Problem } from './problem';
-
-type Index = ReadonlyMap<string, number>;
-
-function indexById(rows: readonly { readonly id: string }[]): Index {
-  return new Map(rows.map((row, index) => [row.id, index]));
-}
-
-function find(index: Index, id: string): number {
-  const at = index.get(id);
-  if (at === undefined) throw new Error(`Unknown id ${id}: the problem was not validated.`);
-  return at;
-}
 
 /** Numbers in rows: offsets and the flat values. */
 function flatten<T>(rows: readonly (readonly T[])[]): { readonly from: Int32Array; readonly flat: readonly T[] } {
@@ -262,5 +252,6 @@ export function compile(problem: Problem): Model {
     arcsOut: groupArcs(rows.length, arcs.from),
     holds: compileHolds(problem, activities, resources),
     budgets: compileBudgets(problem, resources),
+    objective: compileObjective(problem, activities, resources),
   };
 }

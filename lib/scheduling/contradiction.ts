@@ -45,7 +45,7 @@ function keepFacts(problem: Problem, facts: readonly Fact[]): Problem {
   const used = new Set<string>(facts.flatMap((fact) => ('activity' in fact ? [fact.activity] : [])));
   for (const lag of lags) used.add(lag.from.activity).add(lag.to.activity);
   for (const hold of keptHolds) used.add(hold.from).add(hold.to);
-  return { ...problem, lags, holds: keptHolds, budgets: [], activities: problem.activities.filter((a) => used.has(a.id)).map(keepActivity) };
+  return { ...problem, lags, holds: keptHolds, budgets: [], quotas: [], activities: problem.activities.filter((a) => used.has(a.id)).map(keepActivity) };
 }
 
 function isContradictory(problem: Problem, facts: readonly Fact[]): boolean {
