@@ -1,7 +1,7 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
 import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
-import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
+import { compilePlan, freezeNear, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
 import { instant } from '@/lib/units';
@@ -64,13 +64,14 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   const kept = await closeOnHolidays(document, now);
   const compiled = compilePlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
   if (!compiled.ok) return compiled;
-  const solved = await solveCompiled(compiled.value, options);
+  const frozen = freezeNear(compiled.value);
+  const solved = await solveCompiled(frozen, options);
   if (!solved.ok) return solved;
   // The thread hands over its best when it is stopped; the person who stopped it wants nothing changed.
   if (options.signal?.aborted === true) return fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
-  const violations = check(compiled.value.problem, solved.value.schedule);
+  const violations = check(frozen.problem, solved.value.schedule);
   if (violations.length > 0) throw new Error(`The plan breaks its own rules, so it was not saved: ${violations.slice(0, 3).map((violation) => violation.message).join(' ')}`);
-  const result = raisePlan(compiled.value, solved.value, { solveTime: instant(ctx.now()) - now });
+  const result = raisePlan(frozen, solved.value, { solveTime: instant(ctx.now()) - now });
   const saved = await ctx.storage.savePlan(seriesId, { result, basedOnChange: document.changeNumber, madeAt: now });
   return saved.ok ? ok({ plan: saved.value }) : saved;
 }

@@ -121,6 +121,13 @@ export function explainContradiction(problem: Problem, model: Model, failure: Fa
   return { facts, activities: ordered.length === named.size ? ordered : [...named] };
 }
 
+/** What of a valid problem's facts cannot hold together, whatever the search; null when nothing says so. */
+export function findContradiction(problem: Problem): Contradiction | null {
+  const model = compile(problem);
+  const propagation = propagate(model);
+  return propagation.ok ? findPinConflict(model) : explainContradiction(problem, model, propagation);
+}
+
 /** Two pins (or more) that cannot stand together on a resource or in a state; null when they can. */
 export function findPinConflict(model: Model): Contradiction | null {
   const { problem } = model;

@@ -45,6 +45,8 @@ export class LocalSearch {
   private readonly trialClosed: Uint8Array;
   private readonly bestClosed: Uint8Array;
   private readonly canBeSteady: boolean;
+  /** Otherwise the cost is looked at when nothing better has come for a while. */
+  private readonly isCostFirst: boolean;
   private steps = 0;
   private idle = 0;
 
@@ -62,6 +64,7 @@ export class LocalSearch {
     this.trialClosed = this.closed.slice();
     this.bestClosed = this.closed.slice();
     this.moves = new Moves(model, order, random);
+    this.isCostFirst = model.objective.rank.cost === 1;
     this.canBeSteady = model.previous.some((at) => at >= 0);
   }
 
@@ -84,7 +87,7 @@ export class LocalSearch {
     this.moves.apply(this.trial, { start: this.reference.start, end: this.end });
     if (this.canBeSteady) this.shakeSteady();
     this.trialClosed.set(this.closed);
-    if (this.closed.length > 0) this.shakeClosed();
+    if (this.closed.length > 0 && (this.isCostFirst || this.idle > this.list.length)) this.shakeClosed();
     const past = this.memory[this.steps % MEMORY]!;
     this.steps += 1;
     const limit = compareTerms(past, this.terms) > 0 ? past : this.terms;
