@@ -29,6 +29,7 @@ export type { Saved } from './save-edited';
 export { readFields } from './schemas';
 export type { FormSetting } from './schemas';
 export { planByExperience } from './plan-by-experience';
+export { moveGoalBy } from './order-goals';
 export { ruleHazard } from './rule-hazard';
 export { signItem } from './sign-item';
 export { undoChange } from './undo-change';
