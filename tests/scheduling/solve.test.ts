@@ -233,6 +233,7 @@ describe('stopping', () => {
     expect(atBound().share(stateWith(10, 0))).toBe(1);
     expect(atBound().share(stateWith(11, 0))).toBe(0);
     expect(atBound().share(stateWith(10, 1))).toBe(0);
+    expect([atBound(0.1).share(stateWith(11, 0)), atBound(0.1).share(stateWith(12, 0))]).toEqual([1, 0]);
     expect(anyOf(afterWork(10), atBound()).share(stateWith(11, 0))).toBe(0.5);
     expect(anyOf(afterWork(10), atBound()).share(stateWith(10, 0))).toBe(1);
     expect(anyOf(afterWork(5), atBound()).share(stateWith(11, 0))).toBe(1);
