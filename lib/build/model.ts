@@ -5,7 +5,7 @@
  */
 import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, SourceReading, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
 import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
@@ -52,6 +52,8 @@ export interface Series extends Row {
   readonly camera: CameraKit;
   /** The room and what heats it. Left out: not described yet, see `DEFAULT_WORKSHOP`. */
   readonly workshop?: Workshop | undefined;
+  /** The oldest first; left out: nothing was read again yet. */
+  readonly sourceReadings?: readonly SourceReading[] | undefined;
 }
 
 /** Minutes of each step in front of and behind the camera; starts as common practice. */

@@ -6,6 +6,7 @@ import { readJson } from '../column';
 import type { Table } from '../table';
 import { cameraKit, filmingPractice } from './values';
 import { workshopShape } from './cure-values';
+import { sourceReadings } from './hazard-values';
 
 /** The columns of a series that a person sets; the rest is bookkeeping of storage. */
 export function seriesRow(series: Series) {
@@ -30,6 +31,7 @@ export function seriesRow(series: Series) {
     filmingJson: JSON.stringify(series.filming),
     cameraJson: JSON.stringify(series.camera),
     workshopJson: series.workshop === undefined ? null : JSON.stringify(series.workshop),
+    sourceReadingsJson: series.sourceReadings === undefined ? null : JSON.stringify(series.sourceReadings),
   };
 }
 
@@ -53,6 +55,7 @@ export function readSeries(row: SeriesModel): Series {
     filming: readJson(filmingPractice, row.filmingJson, { table: 'Series', row: row.id, column: 'filmingJson' }),
     camera: readJson(cameraKit, row.cameraJson, { table: 'Series', row: row.id, column: 'cameraJson' }),
     ...(row.workshopJson === null ? {} : { workshop: readJson(workshopShape, row.workshopJson, { table: 'Series', row: row.id, column: 'workshopJson' }) }),
+    ...(row.sourceReadingsJson === null ? {} : { sourceReadings: readJson(sourceReadings, row.sourceReadingsJson, { table: 'Series', row: row.id, column: 'sourceReadingsJson' }) }),
   };
 }
 

@@ -5,6 +5,7 @@ import { OctagonX } from 'lucide-react';
 import { briefPath, EmptyState, episodeSafetyPath, hazardsPath, IssueList, LinkButton, PageBody, PageHead, plansPath, taskHazardsPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewSafety, type SafetyRoomView } from '@/lib/views';
 import { ExposureTable, VapourList } from './exposures';
+import { ReviewList } from './review-list';
 import styles from './safety.module.css';
 
 interface Props {
@@ -154,15 +155,9 @@ function Reviews({ view }: { readonly view: SafetyRoomView }) {
     <details className={styles.fold}>
       <summary>Yearly review of {view.reviews.length} sources: {view.reviewSummary}</summary>
       <p className={styles.soft}>
-        Each source is read again within a year of the last reading. What is from memory or from practice counts as unverified until somebody has read a source: copy the hazard, name the source and the day.
+        Each source is read again within a year of the last reading. What is from memory or from practice counts as unverified until somebody has read a source. A source that says something else now: copy the hazard and change it there.
       </p>
-      <ul className={`plain ${styles.reviews}`}>
-        {view.reviews.map(({ text, when, hazards, isDue }) => (
-          <li key={text}>
-            <strong>{text}</strong> <span className={isDue ? styles.warn : styles.soft}>{when}</span> <span className={styles.soft}>({hazards})</span>
-          </li>
-        ))}
-      </ul>
+      <ReviewList view={view} />
     </details>
   );
 }
