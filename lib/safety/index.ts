@@ -1,4 +1,5 @@
 /** Hazards of the work and of what is shown: found from facts, answered with evidence, held at a gate. */
+export { clearanceOfTask } from './clearance';
 export { breakLines, captionSeconds, spokenSeconds, writeCaptions } from './captions';
 export type { CaptionFile, Cue } from './captions';
 export { briefSession } from './brief';

@@ -29,6 +29,26 @@ describe('the brief of a session', () => {
     expect(alone.notAlone).toEqual([expect.objectContaining({ isCovered: false })]);
   });
 
+  it('counts what the same people do in another session of the day, and nobody who is not in', () => {
+    const drill = { ...document, equipment: document.equipment.map((one) => ({ ...one, exposure: { noise: null, vibration: 5, source: 'handbook' } })) };
+    const held = changeTask(drill, 'task-clean', { equipmentIds: ['equipment-gun'] });
+    const morning = { taskId: 'task-clean', personIds: ['person-robin', 'person-kim'], start: at('2026-12-01', '09:00'), end: at('2026-12-01', '10:00') };
+    const { exposures } = briefSession(held, session, { pieces: [morning, evening('task-clean', '20:00', '21:00')], wet: [] });
+    expect(exposures.map(({ personId, vibration }) => [personId, Math.round(vibration.points)])).toEqual([['person-robin', 100]]);
+  });
+
+  const ventilationOf = (airChanges: number | null) => briefSession({
+    ...changeTask(document, 'task-prime', { hazards: { facts: ['spraying'], toolShare: 1, sprayed: null, departure: null } }),
+    materials: document.materials.map((material) => ({ ...material, hasIsocyanate: true })),
+    places: document.places.map((place) => ({ ...place, airZone: 'arch', air: { volume: 80, airChanges, source: '' } })),
+  }, session, { pieces: [evening('task-prime')], wet: [] }).ventilation.at(-1);
+
+  it('says who stays out where isocyanate is sprayed, and for how long', () => {
+    expect(ventilationOf(6)).toBe('Main bay, Spray corner: nobody without air-fed protection during “Prime the frame” and for 47 min after it');
+    expect(ventilationOf(null)).toContain('until the next day: nobody has said how long its air takes to clear');
+    expect(brief.ventilation.some((line) => line.includes('air-fed'))).toBe(false);
+  });
+
   it('is empty for a session with nothing planned, and then still names extinguisher and first aid', () => {
     const empty = briefSession(document, session, { pieces: [], wet: [] });
     expect([empty.tasks, empty.hazards, empty.equipment]).toEqual([[], [], []]);

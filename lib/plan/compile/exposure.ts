@@ -2,7 +2,7 @@
 import { crewSize, type Person, type SeriesDocument, type Task } from '@/lib/build';
 import { addDays, dateOf, startOfDay, type CivilDate } from '@/lib/calendar';
 import type { Dose, StateNeed } from '@/lib/scheduling';
-import { exposureRates, factsOfTask, givesOffVapour, isocyanateWait, makesSparks, VIBRATION_LIMIT_POINTS, type ExposureKind } from '@/lib/safety';
+import { clearanceOfTask, exposureRates, factsOfTask, givesOffVapour, makesSparks, VIBRATION_LIMIT_POINTS, type ExposureKind } from '@/lib/safety';
 import { addMinutes } from '@/lib/units';
 import { need, type Draft } from './draft';
 import { breathMedium, fireMedium, personResource } from './names';
@@ -32,7 +32,7 @@ function listInAir({ document, places }: Draft): ReadonlyMap<string, InAir> {
   const all = new Map(document.tasks.filter(({ doneAt }) => doneAt === null).map((task) => {
     const facts = factsOfTask(document, task).map(({ fact }) => fact);
     return [task.id, {
-      zone: need(places, task.placeId, 'place').airZone, spraysIsocyanate: facts.includes('isocyanate') && facts.includes('spraying'),
+      zone: need(places, task.placeId, 'place').airZone, spraysIsocyanate: clearanceOfTask(document, task) !== null,
       givesOffVapour: givesOffVapour(facts), makesSparks: makesSparks(facts),
     }];
   }));
@@ -49,11 +49,8 @@ function airOf(draft: Draft, task: Task): { readonly own: InAir | undefined; rea
 
 /** The air that a task's isocyanate shuts and the minutes until it has cleared; null where it sprays none. */
 export function shutAfter({ document, places }: Draft, task: Task): { readonly zone: string; readonly minutes: number } | null {
-  const facts = factsOfTask(document, task).map(({ fact }) => fact);
-  if (!facts.includes('isocyanate') || !facts.includes('spraying')) return null;
-  const { air, airZone } = need(places, task.placeId, 'place');
-  const wait = isocyanateWait(air.airChanges);
-  return { zone: airZone, minutes: wait.ok ? wait.value : UNKNOWN_WAIT };
+  const wait = clearanceOfTask(document, task);
+  return wait === null ? null : { zone: need(places, task.placeId, 'place').airZone, minutes: wait.ok ? wait.value : UNKNOWN_WAIT };
 }
 
 /** Isocyanate shuts its air zone to all other work until it has cleared; where none is sprayed, nothing is said. */
