@@ -39,12 +39,14 @@ const CODES: Readonly<Record<ItemKind, readonly [code: string, what: string, fix
   consents: ['consents-open', 'A consent is missing', 'Get it in writing, and write it into the record of the person; or sign who is not to be seen, or where the papers are.'],
 };
 
+const endSentence = (text: string): string => (/[.!?]$/u.test(text) ? text : `${text}.`);
+
 function blockOfItem(item: ChecklistItem): Omit<Block, 'override'> {
   const [code, what, fix] = CODES[item.kind];
   const again = item.why === null ? '' : ` It was signed, and ${item.why}.`;
   const found = item.issues[0];
   const about = item.hazard === null ? '' : ` (${item.hazard.name})`;
-  return { id: `${item.id}@${item.fingerprint}`, code, message: `${what}${about}: ${item.text}${again}${found === undefined ? '' : ` ${found.message}`}`, fix: found?.fix ?? fix, itemIds: [item.id] };
+  return { id: `${item.id}@${item.fingerprint}`, code, message: `${what}${about}: ${found === undefined && again === '' ? item.text : endSentence(item.text)}${again}${found === undefined ? '' : ` ${found.message}`}`, fix: found?.fix ?? fix, itemIds: [item.id] };
 }
 
 /** Severity I with no control above what is worn, seen in a take. An exception proves nothing here. */
