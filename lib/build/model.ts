@@ -5,7 +5,7 @@
  */
 import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, SourceReading, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
 import type { PlanGoal } from './plan-goals';
 import type { Row } from './model-row';
@@ -57,6 +57,8 @@ export interface Series extends Row {
   readonly goals?: readonly PlanGoal[] | undefined;
   /** The room and what heats it. Left out: not described yet, see `DEFAULT_WORKSHOP`. */
   readonly workshop?: Workshop | undefined;
+  /** The oldest first; left out: nothing was read again yet. */
+  readonly sourceReadings?: readonly SourceReading[] | undefined;
 }
 
 /** Minutes of each step in front of and behind the camera; starts as common practice. */

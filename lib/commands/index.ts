@@ -28,6 +28,7 @@ export { reorderRecords } from './reorder-records';
 export type { Saved } from './save-edited';
 export { readFields } from './schemas';
 export type { FormSetting } from './schemas';
+export { recordReading } from './record-reading';
 export { planByExperience } from './plan-by-experience';
 export { moveGoalBy } from './order-goals';
 export { ruleHazard } from './rule-hazard';

@@ -15,7 +15,9 @@ export type BlockKind =
   /** A part is at an outside trade. Nobody works on it. */
   | 'away'
   /** A coat dries. Nobody may touch it before it is ready. */
-  | 'cure';
+  | 'cure'
+  /** Isocyanate has to clear: nobody may breathe the air of the place. */
+  | 'shut';
 
 export interface Span {
   readonly start: Instant;
@@ -45,7 +47,7 @@ export interface CoatStages {
 }
 
 export interface PlanBlock {
-  /** Stable across plans: `task:t12`, `before-shot:t12`, `away:j3`, `cure:t12:c1`. */
+  /** Stable across plans: `task:t12`, `before-shot:t12`, `away:j3`, `cure:t12`, `shut:t12:p4`. */
   readonly id: string;
   readonly kind: BlockKind;
   /** The task or outside job it belongs to. */
@@ -53,7 +55,7 @@ export interface PlanBlock {
   readonly title: string;
   readonly start: Instant;
   readonly end: Instant;
-  /** Worked pieces; for `away` and `cure` one piece, the whole wait. */
+  /** Worked pieces; for `away`, `cure` and `shut` one piece, the whole wait. */
   readonly pieces: readonly Span[];
   /** Row it is drawn in; null: not in the workshop. */
   readonly placeId: string | null;

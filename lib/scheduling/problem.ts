@@ -60,6 +60,13 @@ export interface StateNeed {
   readonly until?: { readonly step: number; readonly ready: readonly Minute[] };
 }
 
+/** What each worked minute does to everybody on the work (vibration, noise): counted by the budgets of that dose. */
+export interface Dose {
+  readonly kind: string;
+  /** A whole number >= 0, in the unit of the budgets' limits. */
+  readonly perMinute: number;
+}
+
 export interface Activity {
   readonly id: string;
   /** Worked minutes in `calendar`; elapsed minutes when there is none. A whole number >= 0. */
@@ -74,6 +81,7 @@ export interface Activity {
   readonly shortestPiece?: number;
   readonly demands: readonly Demand[];
   readonly crew?: readonly CrewNeed[];
+  readonly doses?: readonly Dose[];
   readonly states?: readonly StateNeed[];
   /** Not before. */
   readonly release?: Minute;
@@ -132,10 +140,14 @@ export interface Hold {
   readonly to: string;
 }
 
-/** At most `limit` busy unit-minutes of a resource inside the interval (a day's exposure, a session's fill limit). */
+/**
+ * At most `limit` busy unit-minutes of a resource inside the interval (a session's fill limit). With `dose`: at most so much
+ * of that dose, taken by the resource as one of the crew (what a person may get in a day).
+ */
 export interface Budget {
   readonly id: string;
   readonly resource: string;
+  readonly dose?: string;
   readonly within: Interval;
   readonly limit: number;
 }

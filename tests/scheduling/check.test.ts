@@ -29,6 +29,10 @@ const inSessions = activity('a', 60, { calendar: 'sessions' });
 const splitWork = activity('a', 150, { calendar: 'sessions', mode: 'split' });
 const onBench = { demands: [{ resource: 'bench', amount: 1 }] };
 const bench = { id: 'bench', capacity: 1 };
+const twoPeople = [{ id: 'ann', capacity: 1 }, { id: 'ben', capacity: 1 }];
+/** Ten minutes each, two points a minute, by either. */
+const twoShaking = ['a', 'b'].map((id) => activity(id, 10, { crew: [{ pool: ['ann', 'ben'], count: 1 }], doses: [{ kind: 'vibration', perMinute: 2 }] }));
+const vibrationOf = (resource: string, limit: number) => ({ id: `vibration ${resource}`, resource, dose: 'vibration', within: { start: 0, end: 100 }, limit });
 const two = [activity('a', 10), activity('b', 10)];
 
 /** One activity of ten minutes, with a quota at a minute and a heated span from another. */
@@ -158,6 +162,18 @@ const cases: readonly Case[] = [
     rule: 'checkBudgets', says: 'a budget is not overspent',
     problem: problem([activity('a', 10, onBench), activity('b', 10, onBench)], { resources: [bench], budgets: [{ id: 'day', resource: 'bench', within: { start: 0, end: 100 }, limit: 15 }] }),
     sound: schedule([place('a', 0, 10), place('b', 95, 105)]), broken: schedule([place('a', 0, 10), place('b', 94, 104)]),
+  },
+  {
+    rule: 'checkDoses', says: 'nobody gets more of a dose than a day allows',
+    problem: problem(twoShaking, { resources: twoPeople, budgets: [vibrationOf('ann', 30)] }),
+    sound: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 95, 105, { crew: ['ann'] })]),
+    broken: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 94, 104, { crew: ['ann'] })]),
+  },
+  {
+    rule: 'checkDoses', says: 'a dose is counted for each person alone',
+    problem: problem(twoShaking, { resources: twoPeople, budgets: [vibrationOf('ann', 20), vibrationOf('ben', 20)] }),
+    sound: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 0, 10, { crew: ['ben'] })]),
+    broken: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 20, 30, { crew: ['ann'] })]),
   },
   {
     rule: 'checkStates', says: 'a different state waits for the tail',

@@ -46,6 +46,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
     due: optional(fc.record({ at: fc.integer({ min: 0, max: 200 }), weight: fc.integer({ min: 1, max: 3 }) }), 2),
     pin: optional(fc.integer({ min: 0, max: 150 }), 12),
     shortestPiece: optional(fc.integer({ min: 1, max: 12 }), 1),
+    doses: fc.constantFrom(undefined, undefined, [{ kind: 'noise', perMinute: 1 }], [{ kind: 'shake', perMinute: 2 }, { kind: 'noise', perMinute: 1 }], [{ kind: 'shake', perMinute: 3 }]),
     previousCrew: fc.constantFrom(undefined, [], ['ann'], ['ben'], ['cem', 'ann'], ['gone']),
     previous: optional(fc.integer({ min: 0, max: 150 }), 3),
   }).map((row) => ({
@@ -58,6 +59,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
       ...(row.part === 0 ? [{ resource: 'part', amount: 1, throughPauses: true }] : []),
     ],
     ...(row.crew === undefined ? {} : { crew: [row.crew] }),
+    ...(row.doses === undefined ? {} : { doses: row.doses }),
     ...(row.state === undefined ? {} : { states: [{ medium: 'air', ...row.state }] }),
     ...(row.shortestPiece === undefined || row.mode === 'one-go' ? {} : { shortestPiece: row.shortestPiece }),
     ...(row.release === undefined ? {} : { release: row.release }),
@@ -101,11 +103,12 @@ function lag(index: number, count: number): fc.Arbitrary<Lag | null> {
 
 const budgets: fc.Arbitrary<Budget[]> = fc.array(fc.record({
   resource: fc.constantFrom('ann', 'bench', 'ben'),
+  dose: fc.constantFrom(undefined, 'noise', 'shake'),
   start: fc.integer({ min: 0, max: 150 }),
   length: fc.integer({ min: 10, max: 80 }),
   limit: fc.integer({ min: 0, max: 40 }),
-}), { maxLength: 3 }).map((rows) => rows.map(({ length: minutes, limit, resource, start }, k) => ({
-  id: `b${k}`, resource, limit, within: { start, end: start + minutes },
+}), { maxLength: 4 }).map((rows) => rows.map(({ dose, length: minutes, limit, resource, start }, k) => ({
+  id: `b${k}`, resource, limit, within: { start, end: start + minutes }, ...(dose === undefined ? {} : { dose }),
 })));
 
 const upkeep: fc.Arbitrary<Upkeep> = fc.record({ resources: fc.subarray(['ann', 'ben', 'bench']), from: fc.integer({ min: 0, max: 60 }), length: fc.integer({ min: 5, max: 60 }), cost: fc.integer({ min: 0, max: 9 }) })

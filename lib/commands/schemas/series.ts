@@ -4,7 +4,7 @@ import { USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
 import { z } from 'zod';
 import { workshopSchema } from './cure';
 import { cameraSchema, filmingSchema } from './kit';
-import { celsiusValue, flag, nameOf, numberOf, say, wholeNumber } from './values';
+import { celsiusValue, civilDate, flag, nameOf, numberOf, say, textOf, wholeNumber } from './values';
 
 /** Every goal once. */
 const goalOrder = z.array(z.enum(PLAN_GOALS)).refine(
@@ -36,4 +36,5 @@ export const seriesSchema = z.strictObject({
   filming: filmingSchema,
   camera: cameraSchema,
   workshop: workshopSchema.optional(),
+  sourceReadings: z.array(z.strictObject({ text: textOf(1000), on: civilDate, by: textOf(200) })).optional(),
 });

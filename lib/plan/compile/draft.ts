@@ -18,12 +18,14 @@ export type LagReason =
   | { readonly kind: 'away'; readonly jobId: string; readonly days: number; readonly learned: LearnedRatio | null }
   /** Shots ahead of a task come before it, or before other work that changes a part they show. */
   | { readonly kind: 'before-shot'; readonly taskId: string; readonly partId: string | null }
-  | { readonly kind: 'episode'; readonly episodeId: string };
+  | { readonly kind: 'episode'; readonly episodeId: string }
+  /** Isocyanate of a task that is done has to clear. */
+  | { readonly kind: 'shut'; readonly taskId: string };
 
-/** What a budget limits: somebody's share of a session, or what a day may do to one pair of hands and ears. */
+/** What a budget limits: somebody's share of a session, or what a day may do to them. */
 export type BudgetReason =
   | { readonly kind: 'fill'; readonly personId: string; readonly sessionId: string }
-  | { readonly kind: 'exposure'; readonly what: ExposureKind; readonly date: CivilDate };
+  | { readonly kind: 'exposure'; readonly what: ExposureKind; readonly personId: string; readonly date: CivilDate };
 
 /** What the accepted plan has for a piece of work. */
 export type PreviousBlock = Pick<PlanBlock, 'start' | 'crewIds'>;

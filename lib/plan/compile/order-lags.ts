@@ -2,8 +2,9 @@
 import { type DryingStage, type Link, type Precedence, type Task, type WorkRef, deriveOrder, listShotsAhead } from '@/lib/build';
 import { mergeOverlappingAndTouching } from '@/lib/calendar';
 import type { LagLength } from '@/lib/scheduling';
-import type { Instant } from '@/lib/units';
+import { addMinutes, type Instant } from '@/lib/units';
 import { addLag, cureOf, need, type Draft, type LagReason } from './draft';
+import { shutAfter } from './exposure';
 import { beforeShotActivity, firstActivity, lastActivity } from './names';
 import { shotsAhead } from './task-activities';
 
@@ -133,6 +134,10 @@ export function addOrder(draft: Draft): ReadonlyMap<string, RunningWait> {
     const touching = draft.document.tasks.filter((task) => task.doneAt === null && task.parts.some((use) => partIds.has(use.partId)));
     for (const task of touching) for (const opening of openings(draft, { kind: 'task', id: task.id })) holdBack(opening, wait);
   }
+  for (const { wait, zone } of uncleared(draft)) {
+    const breathing = draft.document.tasks.filter((task) => task.doneAt === null && need(draft.places, task.placeId, 'place').airZone === zone && shutAfter(draft, task) === null);
+    for (const task of breathing) for (const opening of openings(draft, { kind: 'task', id: task.id })) holdBack(opening, wait);
+  }
   return releases;
 }
 
@@ -159,5 +164,14 @@ function wetCoats(draft: Draft): { readonly wait: RunningWait; readonly partIds:
     const partIds = new Set(task.parts.map((use) => use.partId));
     return slowestFirst(draft, task.coats.map((coat) => stageOfCoat(draft, task, coat.materialId, 'touchDry', false))).slice(0, 1)
       .map((wait) => ({ wait: { minute: wait.overAt(draft.clock.up(laidAt)), reason: wait.reason }, partIds }));
+  });
+}
+
+/** Isocyanate of done tasks that has not cleared yet. */
+function uncleared(draft: Draft): { readonly wait: RunningWait; readonly zone: string }[] {
+  return draft.document.tasks.flatMap((task) => {
+    const shut = task.doneAt === null ? null : shutAfter(draft, task);
+    if (shut === null || task.doneAt === null) return [];
+    return [{ zone: shut.zone, wait: { minute: draft.clock.up(addMinutes(task.doneAt, shut.minutes)), reason: { kind: 'shut', taskId: task.id } } }];
   });
 }

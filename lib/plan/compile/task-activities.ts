@@ -4,7 +4,7 @@ import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
 import { asksForSecond } from '@/lib/safety';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
-import { breathStates, exposureDemands, fireStates } from './exposure';
+import { breathStates, breathedStates, exposureDoses, fireStates } from './exposure';
 import { addLag, cureOf, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
@@ -99,14 +99,16 @@ export function addTask(draft: Draft, task: Task): void {
   const id = taskActivity(task.id);
   const pin = task.pinnedStart === null ? {} : { pin: { start: draft.clock.down(task.pinnedStart) } };
   const duration = taskMinutes(draft.document, task);
+  const doses = exposureDoses(draft.document, task);
   const activity: Activity = {
     id,
     duration,
     calendar: taskCalendar(draft, task),
     mode: task.inOneGo ? 'one-go' : 'split',
     ...(task.inOneGo || duration === 0 ? {} : { shortestPiece: Math.min(SHORTEST_PIECE, duration) }),
-    demands: [...taskDemands(task, heldForShots(task).map(({ partId }) => partId)), ...exposureDemands(draft.document, task)],
+    demands: taskDemands(task, heldForShots(task).map(({ partId }) => partId)),
     crew: crewNeeds(draft, task),
+    ...(doses.length === 0 ? {} : { doses }),
     states: taskStates(draft, task),
     release: draft.nowMinute,
     ...pin,
@@ -126,7 +128,7 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     mode: 'one-go',
     demands: taskDemands({ ...task, equipmentIds: [] }, ahead.flatMap(statesOf).map(({ partId }) => partId)),
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
-    states: surfaceStates(draft, task, null),
+    states: [...surfaceStates(draft, task, null), ...breathedStates(draft, task)],
     release: draft.nowMinute,
     ...previousPlace(draft, id, personResource),
   };

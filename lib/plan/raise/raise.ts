@@ -26,10 +26,10 @@ function becauseOf(compiled: Compiled, fact: Fact, until: number | null): Becaus
 
 function reasonsFor(compiled: Compiled, schedule: Schedule, activity: string): Because[] {
   const facts = explainPlacement(compiled.problem, schedule, activity);
-  const firstBudget = facts.findIndex((reason) => reason.fact.kind === 'budget');
-  // One full session tells it; the rest of them would only repeat it.
+  const kindOf = (fact: Fact) => (fact.kind === 'budget' ? compiled.draft.budgetReasons.get(fact.budget)?.kind : undefined);
+  // One full session, or one day's limit, tells it; the rest of them would only repeat it.
   const reasons = facts
-    .filter((reason, index) => reason.fact.kind !== 'budget' || index === firstBudget)
+    .filter(({ fact }, index) => fact.kind !== 'budget' || index === facts.findIndex((other) => kindOf(other.fact) === kindOf(fact)))
     .map((reason) => becauseOf(compiled, reason.fact, reason.until));
   return dropRepeats(reasons).slice(0, MOST_REASONS);
 }

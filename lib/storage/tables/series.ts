@@ -6,6 +6,7 @@ import { readJson } from '../column';
 import type { Table } from '../table';
 import { cameraKit, filmingPractice, goalOrder } from './values';
 import { workshopShape } from './cure-values';
+import { sourceReadings } from './hazard-values';
 
 /** The columns of a series that a person sets; the rest is bookkeeping of storage. */
 export function seriesRow(series: Series) {
@@ -32,6 +33,7 @@ export function seriesRow(series: Series) {
     frozenDays: series.frozenDays,
     goalsJson: series.goals === undefined ? null : JSON.stringify(series.goals),
     workshopJson: series.workshop === undefined ? null : JSON.stringify(series.workshop),
+    sourceReadingsJson: series.sourceReadings === undefined ? null : JSON.stringify(series.sourceReadings),
   };
 }
 
@@ -57,6 +59,7 @@ export function readSeries(row: SeriesModel): Series {
     frozenDays: row.frozenDays,
     ...(row.goalsJson === null ? {} : { goals: readJson(goalOrder, row.goalsJson, { table: 'Series', row: row.id, column: 'goalsJson' }) }),
     ...(row.workshopJson === null ? {} : { workshop: readJson(workshopShape, row.workshopJson, { table: 'Series', row: row.id, column: 'workshopJson' }) }),
+    ...(row.sourceReadingsJson === null ? {} : { sourceReadings: readJson(sourceReadings, row.sourceReadingsJson, { table: 'Series', row: row.id, column: 'sourceReadingsJson' }) }),
   };
 }
 
