@@ -10,7 +10,7 @@ import { samplePlan } from './sample-plan';
 import { unwrap } from '@/lib/result';
 import type { ViewContext } from '@/lib/views/context';
 import { addMinutes, celsius, type Instant } from '@/lib/units';
-import { coldSeries } from '../build/cold-series';
+import { coldSeries, withHeater } from '../build/cold-series';
 import { at } from '../build/sample-series';
 
 const LAID = at('2026-12-05', '16:00');
@@ -77,10 +77,9 @@ describe('the waits page', () => {
   });
 
   it('warns of fire where a heater would run in the solvent of a wet coat', async () => {
-    const { heating } = await waitsOf(painted({ heatingRuns: [] }));
+    const { heating } = await waitsOf(withHeater(painted({ heatingRuns: [] }), false));
     expect(heating!.hazards.map(({ code }) => code)).toContain('ignition');
-    const workshop = coldSeries().series.workshop!;
-    const safe = await waitsOf(painted({ heatingRuns: [], series: { ...coldSeries().series, workshop: { ...workshop, heater: { ...workshop.heater, isIgnitionSafe: true } } } }));
+    const safe = await waitsOf(withHeater(painted({ heatingRuns: [] }), true));
     expect(safe.heating!.hazards).toEqual([]);
   });
 
@@ -113,13 +112,11 @@ describe('the week and the now page in a cold arch', () => {
   const weekOf = (document: SeriesDocument) => computeWeek({ document, plan: null, now: NOW, week, draft: null });
 
   it('names a heater in the solvent of a wet coat with its hours and a fix, and is silent with a safe one', () => {
-    const [fire] = weekOf(painted()).conflicts;
+    const [fire] = weekOf(withHeater(painted(), false)).conflicts;
     expect(fire).toMatchObject({ code: 'ignition', severity: 'stop' });
     expect(fire?.message).toMatch(/runs from Sat 5 Dec \d\d:\d\d to \w+ \d+ Dec \d\d:\d\d in the solvent vapour of/);
     expect(fire?.fix).toContain('touch dry');
-    const workshop = coldSeries().series.workshop!;
-    const safe = painted({ series: { ...coldSeries().series, workshop: { ...workshop, heater: { ...workshop.heater, isIgnitionSafe: true } } } });
-    expect(weekOf(safe).conflicts).toEqual([]);
+    expect(weekOf(withHeater(painted(), true)).conflicts).toEqual([]);
     expect(weekOf(painted({ weather: [], heatingRuns: [], sessions: coldSeries().sessions.map((one) => ({ ...one, heating: null })) })).conflicts).toEqual([]);
   });
 

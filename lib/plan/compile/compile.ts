@@ -9,6 +9,7 @@ import type { CompileInput, Draft } from './draft';
 import { engineClock } from './engine-clock';
 import { addEpisodes } from './episode-milestones';
 import { addExposureBudgets } from './exposure';
+import { dangerousHours } from './heater-hours';
 import { addErrandPeople, addJob } from './job-activities';
 import { equipmentResource, partResource, placeResource } from './names';
 import { addOrder, type RunningWait } from './order-lags';
@@ -56,6 +57,7 @@ function startDraft(input: CompileInput): Draft {
     tasks: byId(document.tasks),
     jobs: byId(document.outsideJobs),
     cureIn: cureModels({ document, now, clock, horizon }, input.readings ?? new Map()),
+    heatedIn: dangerousHours({ document, clock, horizon }),
     learned: learnedTrades(document),
   };
 }

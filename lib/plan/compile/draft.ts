@@ -1,7 +1,7 @@
 /** What the compiler's steps share: the document, the clock, and the problem as it grows. */
 import type { DryingStage, Material, OutsideJob, Part, Place, SeriesDocument, Task, Trade } from '@/lib/build';
 import type { CivilDate } from '@/lib/calendar';
-import type { Activity, Budget, Calendar, Hold, Lag, Resource } from '@/lib/scheduling';
+import type { Activity, Budget, Calendar, Hold, Interval, Lag, Resource } from '@/lib/scheduling';
 import type { ExposureKind } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import type { PlanBlock, SavedPlan } from '../model';
@@ -63,6 +63,8 @@ export interface Draft extends CompileInput {
   readonly jobs: ReadonlyMap<string, OutsideJob>;
   /** How coats cure in an air. */
   readonly cureIn: (airZone: string) => CureModel;
+  /** When a heater that can light solvent is on in an air. */
+  readonly heatedIn: (airZone: string) => readonly Interval[];
   /** What the past jobs say of a trade; null while no job is finished. */
   readonly learned: (trade: Trade) => LearnedRatio | null;
 }

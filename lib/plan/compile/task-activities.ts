@@ -8,7 +8,7 @@ import { breathStates, exposureDemands, fireStates } from './exposure';
 import { addLag, cureOf, need, previousPlace, type Draft } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
-import { sessionDemands, taskCalendar } from './session-calendars';
+import { taskCalendar } from './session-calendars';
 
 /** Shortest piece of a task that pauses between sessions, worked minutes: less is spent on setting up. Common practice, no source. */
 export const SHORTEST_PIECE = 30;
@@ -89,11 +89,6 @@ function surfaceStates(draft: Draft, task: Task, wet: Lasting | null): StateNeed
   return partIds.map((id) => ({ medium: surfaceMedium(id), state: wet === null ? 'handled' : `coat ${task.id}`, ...(wet ?? { tail: 0 }) }));
 }
 
-/** What a session must offer: `at the bench, recording`. */
-function demandWords(draft: Draft, task: Task): string {
-  return sessionDemands(draft, task).map((demand) => demand.words).join(', ');
-}
-
 /** Adds the activity of an unfinished task, and its before-shots as one of their own ahead of it. */
 export function addTask(draft: Draft, task: Task): void {
   const id = taskActivity(task.id);
@@ -112,17 +107,19 @@ export function addTask(draft: Draft, task: Task): void {
     ...pin,
     ...previousPlace(draft, id, personResource),
   };
-  addActivity(draft, activity, demandWords(draft, task));
+  addActivity(draft, activity, task);
   const ahead = shotsAhead(task);
   if (ahead.length > 0) addBeforeShots(draft, task, activity, ahead);
 }
 
 function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['shots']): void {
   const id = beforeShotActivity(task.id);
+  // No coat is laid while filming: neither cold nor heat keeps it out.
+  const filming = { ...task, coats: [] };
   const shots: Activity = {
     id,
     duration: bookable(ahead.reduce((sum, shot) => sum + shot.time, 0)),
-    calendar: of.calendar!,
+    calendar: taskCalendar(draft, filming),
     mode: 'one-go',
     demands: taskDemands({ ...task, equipmentIds: [] }, ahead.flatMap(statesOf).map(({ partId }) => partId)),
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
@@ -130,6 +127,6 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     release: draft.nowMinute,
     ...previousPlace(draft, id, personResource),
   };
-  addActivity(draft, shots, demandWords(draft, task));
+  addActivity(draft, shots, filming);
   addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id, partId: null });
 }

@@ -1,11 +1,12 @@
 /** Raises the engine's answer back to trade words. */
 import { shootDue } from '@/lib/build';
 import { dateOf } from '@/lib/calendar';
-import { explainPlacement, type Fact, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
+import { explainPlacement, type Fact, type Placement, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
 import { instant, minutesBetween, minutes } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
 import { episodeActivity, readName } from '../compile/names';
 import { factWords } from '../explain/fact-words';
+import { heaterBecause } from '../explain/heater-words';
 import { activityTitle, joinTitles } from '../explain/titles';
 import type { Because, EpisodeOutlook, PlanBlock, PlanResult, UnplacedWork } from '../model';
 import { waitBlocks, workBlock } from './blocks';
@@ -24,14 +25,15 @@ function becauseOf(compiled: Compiled, fact: Fact, until: number | null): Becaus
   return { ...words, until: moment, blockId: blockerOf(compiled, fact) };
 }
 
-function reasonsFor(compiled: Compiled, schedule: Schedule, activity: string): Because[] {
-  const facts = explainPlacement(compiled.problem, schedule, activity);
+function reasonsFor(compiled: Compiled, schedule: Schedule, placement: Placement, placements: ReadonlyMap<string, Placement>): Because[] {
+  const facts = explainPlacement(compiled.problem, schedule, placement.activity);
   const firstBudget = facts.findIndex((reason) => reason.fact.kind === 'budget');
   // One full session tells it; the rest of them would only repeat it.
   const reasons = facts
     .filter((reason, index) => reason.fact.kind !== 'budget' || index === firstBudget)
     .map((reason) => becauseOf(compiled, reason.fact, reason.until));
-  return dropRepeats(reasons).slice(0, MOST_REASONS);
+  const heat = heaterBecause(compiled, placements, placement);
+  return dropRepeats(heat === null ? reasons : [heat, ...reasons]).slice(0, MOST_REASONS);
 }
 
 function dropRepeats(reasons: readonly Because[]): Because[] {
@@ -92,7 +94,7 @@ export function raisePlan(compiled: Compiled, solution: Extract<Solution, { sche
   const { schedule } = solution;
   const placements = new Map(schedule.placements.map((placement) => [placement.activity, placement]));
   const work = schedule.placements
-    .map((placement) => workBlock(compiled, placement, facts.isBare === true || readName(placement.activity).kind === 'episode' ? [] : reasonsFor(compiled, schedule, placement.activity)))
+    .map((placement) => workBlock(compiled, placement, facts.isBare === true || readName(placement.activity).kind === 'episode' ? [] : reasonsFor(compiled, schedule, placement, placements)))
     .filter((block): block is PlanBlock => block !== null);
   const finish = work.reduce((latest, block) => Math.max(latest, block.end), draft.now as number);
   return {
