@@ -91,6 +91,9 @@ describe('work after a missed recoat window', () => {
     const order = deriveOrder(context.document()).map(({ from, to }) => `${from.id} ${to.id}`);
     expect(order).toEqual(expect.arrayContaining([`task-prime ${abrade!.id}`, `${abrade!.id} task-paint`]));
     expect(order).not.toContain('task-prime task-paint');
+    // Asked from the block that a plan adds, which knows the next coat alone.
+    const fromBlock = madeBy(unwrap(await planLateWork(memoryContext(asking('abrade')), ID, { coatTaskId: null, nextTaskId: 'task-paint' })).change);
+    expect(fromBlock.map(({ name }) => name)).toEqual([abrade?.name]);
     const { problem } = unwrap(compilePlan({ document: context.document(), now: at('2026-12-01', '08:00'), previousBlocks: new Map() }));
     expect(problem.activities.find(({ id }) => id === `task:${abrade!.id}`)?.duration).toBe(45);
     // The missed window binds no more.

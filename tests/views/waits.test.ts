@@ -12,6 +12,7 @@ import type { ViewContext } from '@/lib/views/context';
 import { addMinutes, celsius, type Instant } from '@/lib/units';
 import { coldSeries, withHeater } from '../build/cold-series';
 import { at } from '../build/sample-series';
+import { planOf } from '../plan/plan-of';
 
 const LAID = at('2026-12-05', '16:00');
 const NOW = at('2026-12-05', '18:00');
@@ -57,6 +58,12 @@ describe('the waits page', () => {
     expect(await alarmsAt(at('2026-12-07', '17:00'))).toContain('window-closed');
     // Fully cured, and the next coat still owed.
     expect(await alarmsAt(at('2027-01-20', '17:00'))).toContain('window-closed');
+    const plan = planOf(primed, at('2026-12-07', '17:00')).plan;
+    const context = contextAt(at('2026-12-07', '17:00'));
+    const storage = { ...context.storage, acceptedPlan: async () => ({ number: 1, result: plan }) } as unknown as ViewContext['storage'];
+    const planned = await viewWaits({ ...context, storage }, primed, { heating: { what: null, by: null }, confidence: 80 });
+    const closed = planned.curing.flatMap(({ alarms }) => alarms).find(({ code }) => code === 'window-closed');
+    expect(closed).toMatchObject({ severity: 'warn', fix: expect.stringMatching(/^The plan has it on \w+ \d+ Dec/) });
     const late = async (now: Instant) => (await waitsOf(primed, now)).curing.map((coat) => coat.late).filter((offer) => offer !== null);
     expect(await late(at('2026-12-06', '12:00'))).toEqual([]);
     expect(await late(at('2026-12-07', '17:00'))).toEqual([{ coatTaskId: 'task-prime', nextTaskId: 'task-paint', word: 'Plan the abrading' }]);

@@ -40,16 +40,20 @@ function listInAir({ document, places }: Draft): ReadonlyMap<string, InAir> {
 }
 
 /** The task's own part, and everything unfinished in its zone. */
-function airOf(draft: Draft, task: Task): { readonly own: InAir | undefined; readonly zone: readonly InAir[] } {
+function airOf(draft: Draft, task: Task): { readonly own: InAir; readonly zone: readonly InAir[] } {
   const all = listInAir(draft);
-  const own = all.get(task.id);
-  return { own, zone: [...all.values()].filter(({ zone }) => zone === own?.zone) };
+  // The work of a missed recoat window is no record: it breathes, and gives off what it lays.
+  const own = all.get(task.id) ?? {
+    zone: need(draft.places, task.placeId, 'place').airZone, spraysIsocyanate: false, makesSparks: false,
+    givesOffVapour: task.coats.some(({ materialId }) => need(draft.materials, materialId, 'material').hasSolvent),
+  };
+  return { own, zone: [...all.values()].filter(({ zone }) => zone === own.zone) };
 }
 
 /** Isocyanate shuts its air zone to all other work until it has cleared; where none is sprayed, nothing is said. */
 export function breathStates(draft: Draft, task: Task): readonly StateNeed[] {
   const { own, zone } = airOf(draft, task);
-  if (own === undefined || !zone.some(({ spraysIsocyanate }) => spraysIsocyanate)) return [];
+  if (!zone.some(({ spraysIsocyanate }) => spraysIsocyanate)) return [];
   if (!own.spraysIsocyanate) return [{ medium: breathMedium(own.zone), state: 'breathed', tail: 0 }];
   const wait = isocyanateWait(need(draft.places, task.placeId, 'place').air.airChanges);
   return [{ medium: breathMedium(own.zone), state: 'isocyanate', tail: wait.ok ? wait.value : UNKNOWN_WAIT }];
@@ -62,7 +66,7 @@ const WIPED_STAYS = 60;
 export function fireStates(draft: Draft, task: Task, wet: Pick<StateNeed, 'tail' | 'until'> | null): readonly StateNeed[] {
   const { own, zone } = airOf(draft, task);
   const hasBoth = zone.some((one) => one.givesOffVapour) && zone.some((one) => one.makesSparks);
-  if (own === undefined || !hasBoth) return [];
+  if (!hasBoth) return [];
   // A task that does both is refused by the rules of safety, not by the plan.
   if (own.givesOffVapour) return [{ medium: fireMedium(own.zone), state: 'vapour', ...(wet ?? { tail: WIPED_STAYS }) }];
   return own.makesSparks ? [{ medium: fireMedium(own.zone), state: 'sparks', tail: 0 }] : [];

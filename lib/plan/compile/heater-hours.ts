@@ -3,8 +3,9 @@ import { roomOf, type Task } from '@/lib/build';
 import type { Heater } from '@/lib/climate';
 import { heatingOf } from '@/lib/cure';
 import { mergeOverlapping } from '@/lib/calendar';
-import type { Interval, LagLength } from '@/lib/scheduling';
+import type { Interval } from '@/lib/scheduling';
 import { cureOf, need, type Draft } from './draft';
+import { lastEnd } from './wait-table';
 
 /** A heating that keeps a coat out, minutes of the engine. */
 export interface HeaterHours {
@@ -15,19 +16,6 @@ export interface HeaterHours {
   readonly on: Interval;
   /** No solvent may be let out: from the last moment that leaves it time to dry before, to the end of the heating. */
   readonly closed: Interval;
-}
-
-/** The last end of the work that is dry at a minute. */
-function lastEnd(wait: LagLength, dryBy: number): number {
-  if (wait.kind !== 'table') return dryBy - wait.minutes;
-  const { ready, step } = wait;
-  let [low, high] = [0, ready.length];
-  while (low < high) {
-    const middle = (low + high) >>> 1;
-    if (ready[middle]! <= dryBy) low = middle + 1;
-    else high = middle;
-  }
-  return (low - 1) * step;
 }
 
 /**

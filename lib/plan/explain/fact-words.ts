@@ -1,6 +1,6 @@
 /** Facts of the engine in trade words. */
 import { formatDay, formatMoment } from '@/lib/calendar';
-import type { Fact } from '@/lib/scheduling';
+import type { Fact, Lag } from '@/lib/scheduling';
 import { asksForSecond, NOISE_LIMIT, VIBRATION_LIMIT_POINTS } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
@@ -11,6 +11,7 @@ import { demandWords, taskCalendar } from '../compile/session-calendars';
 import { SHORTEST_PIECE, taskMinutes } from '../compile/task-activities';
 import { pinnedInHeat } from './heater-words';
 import { lagWords, type Words } from './lag-words';
+import { windowWords } from './window-words';
 import { activityTitle, joinTitles, poolNames, resourceTitle } from './titles';
 
 const at = (draft: Draft, moment: Instant | null): string => (moment === null ? 'later' : formatMoment(moment, draft.document.series.zone));
@@ -103,6 +104,13 @@ function budgetWords(draft: Draft, budget: string): Words {
   };
 }
 
+/** The longest wait of a lag: of a recoat window, or of a link. */
+function maxWords(draft: Draft, { from, to }: Lag): Words {
+  const window = draft.windows.get(readName(to.activity).id);
+  if (window !== undefined && readName(from.activity).id === window.laid.id) return windowWords(draft, window);
+  return { text: `Must come within the recoat window after “${activityTitle(draft, from.activity)}”, or be abraded again.`, change: 'Add a session inside the window, choose a material with a wider one, or put the work of a missed window between the two as a task.' };
+}
+
 /** Words for a fact about an activity that binds until a moment. */
 export function factWords(compiled: Compiled, fact: Fact, until: Instant | null): Words {
   const { draft } = compiled;
@@ -114,7 +122,7 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
       if (!reason || !lag) throw new Error(`The engine named an unknown lag "${fact.lag}".`);
       const words = lagWords(draft, reason, lag.from.activity, until ?? draft.clock.moment(draft.horizon));
       if (fact.kind === 'lag-min') return words;
-      return { text: `Must come within the recoat window after “${activityTitle(draft, lag.from.activity)}”, or be abraded again.`, change: 'Add a session inside the window, choose a material with a wider one, or put the work of a missed window between the two as a task.' };
+      return maxWords(draft, lag);
     }
     case 'resource':
       return resourceWords(draft, fact, until);
@@ -135,7 +143,10 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
     case 'calendar':
     case 'duration':
       return calendarWords(compiled, fact.activity, until);
-    case 'latest-end':
+    case 'latest-end': {
+      const window = draft.windows.get(readName(fact.activity).id);
+      return window === undefined ? { text: `“${activityTitle(draft, fact.activity)}” has a latest end.`, change: null } : windowWords(draft, window);
+    }
     case 'due':
       return { text: `“${activityTitle(draft, fact.activity)}” has a latest end.`, change: null };
     case 'horizon':

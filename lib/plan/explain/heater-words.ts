@@ -7,6 +7,7 @@ import type { Draft } from '../compile/draft';
 import { heaterHours, type HeaterHours } from '../compile/heater-hours';
 import { readName } from '../compile/names';
 import { fireChange, taskCalendar } from '../compile/session-calendars';
+import { readyAfter } from '../compile/wait-table';
 import type { Because } from '../model';
 
 type Words = Pick<Because, 'text' | 'change'>;
@@ -39,8 +40,7 @@ function floorOf({ problem, draft }: Compiled, placements: ReadonlyMap<string, P
   return problem.lags.reduce((floor, { from, to, min }) => {
     const before = to.activity === activity.id ? placements.get(from.activity) : undefined;
     if (before === undefined || min === undefined) return floor;
-    const ready = min.kind === 'table' ? (min.ready[Math.ceil(before.end / min.step)] ?? before.end) : before.end + (min.kind === 'elapsed' ? min.minutes : 0);
-    return Math.max(floor, ready);
+    return Math.max(floor, min.kind === 'working' ? before.end : readyAfter(min, before.end));
   }, Math.max(draft.nowMinute, activity.release ?? 0));
 }
 

@@ -75,6 +75,7 @@ export function lagWords(draft: Draft, reason: LagReason, from: string, until: I
     case 'before-shot':
       if (reason.partId === null) return { text: 'Cannot be undone, so its before-shots come first.', change: null };
       return { text: `“${activityTitle(draft, from)}” shows ${need(draft.parts, reason.partId, 'part').name} as it is until then.`, change: 'Film those shots earlier, or take the part out of them.' };
+    case 'late-work':
     case 'episode':
       return { text: `Follows “${activityTitle(draft, from)}”.`, change: null };
     default:

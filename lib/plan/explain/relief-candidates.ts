@@ -24,8 +24,8 @@ export interface Candidate {
 const EXTRA = 60;
 
 const withDocument = ({ draft, problem }: Compiled, document: SeriesDocument): Problem => {
-  const { now, previousBlocks, readings } = draft;
-  const compiled = compilePlan({ document, now, previousBlocks, ...(readings === undefined ? {} : { readings }) });
+  const { now, previousBlocks, readings, lateFor } = draft;
+  const compiled = compilePlan({ document, now, previousBlocks, ...(readings === undefined ? {} : { readings }), ...(lateFor === undefined ? {} : { lateFor }) });
   return compiled.ok ? compiled.value.problem : problem;
 };
 

@@ -4,10 +4,11 @@ import { dateOf } from '@/lib/calendar';
 import { explainPlacement, type Fact, type Placement, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
 import { instant, minutesBetween, minutes } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
-import { episodeActivity, readName } from '../compile/names';
+import { episodeActivity, isWorkshopWork, readName } from '../compile/names';
 import { factWords } from '../explain/fact-words';
 import { heaterBecause } from '../explain/heater-words';
 import { activityTitle, joinTitles } from '../explain/titles';
+import { lateWords } from '../explain/window-words';
 import type { Because, EpisodeOutlook, PlanBlock, PlanResult, UnplacedWork } from '../model';
 import { waitBlocks, workBlock } from './blocks';
 
@@ -32,8 +33,15 @@ function reasonsFor(compiled: Compiled, schedule: Schedule, placement: Placement
   const reasons = facts
     .filter((reason, index) => reason.fact.kind !== 'budget' || index === firstBudget)
     .map((reason) => becauseOf(compiled, reason.fact, reason.until));
-  const heat = heaterBecause(compiled, placements, placement);
-  return dropRepeats(heat === null ? reasons : [heat, ...reasons]).slice(0, MOST_REASONS);
+  const first = lateBecause(compiled, placement.activity) ?? heaterBecause(compiled, placements, placement);
+  return dropRepeats(first === null ? reasons : [first, ...reasons]).slice(0, MOST_REASONS);
+}
+
+/** Why work that no record asks for is in the plan. */
+function lateBecause({ draft }: Compiled, activity: string): Because | null {
+  const { kind, id } = readName(activity);
+  const late = kind === 'late-work' ? draft.lateWork.get(id) : undefined;
+  return late === undefined ? null : { ...lateWords(draft, late), until: null, blockId: null };
 }
 
 function dropRepeats(reasons: readonly Because[]): Because[] {
@@ -46,11 +54,12 @@ function unplacedWork(compiled: Compiled, unplaced: Unplaced): UnplacedWork | nu
   if (kind === 'episode') return null;
   const own = unplaced.because.map((fact) => becauseOf(compiled, fact, null));
   const impossible = draft.impossible.get(unplaced.activity);
-  const because: Because[] = impossible ? [{ ...impossible, until: null, blockId: null }] : own;
+  const added = lateBecause(compiled, unplaced.activity);
+  const because: Because[] = [...(added === null ? [] : [added]), ...(impossible ? [{ ...impossible, until: null, blockId: null }] : own)];
   if (unplaced.waitsFor.length > 0 && !impossible) {
     because.unshift({ text: `Waits for ${joinTitles(draft, unplaced.waitsFor)}, which ${unplaced.waitsFor.length === 1 ? 'has' : 'have'} no place either.`, until: null, change: null, blockId: unplaced.waitsFor[0]! });
   }
-  const isTask = kind === 'task' || kind === 'before-shot';
+  const isTask = isWorkshopWork(kind);
   return {
     subject: { kind: isTask ? 'task' : 'outsideJob', id },
     title: activityTitle(draft, unplaced.activity),
