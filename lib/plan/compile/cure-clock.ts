@@ -1,6 +1,6 @@
 /** The cure model by the hour: the workshop's climate made once over the horizon, its tables shared by all coats of a material. */
 import type { DryingStage, Material, SeriesDocument } from '@/lib/build';
-import { addDays, dateOf } from '@/lib/calendar';
+import { addDays, dateOf, mergeOverlappingAndTouching } from '@/lib/calendar';
 import { minutesSinceOrigin, stepsSince, type WorkshopClimate } from '@/lib/climate';
 import {
   ageAtMinute, coatClocks, coatMaterialOf, forecastCoat, longestRecoatWait, minuteOfAge, rateAt, readyTables, spoiltStarts, stageMinute, workshopAir,
@@ -8,7 +8,7 @@ import {
 } from '@/lib/cure';
 import { unwrap } from '@/lib/result';
 import type { Interval } from '@/lib/scheduling';
-import { addMinutes, celsius, MINUTES_PER_DAY, type Instant } from '@/lib/units';
+import { addMinutes, celsius, MINUTES_PER_DAY, type Celsius, type Instant } from '@/lib/units';
 import { steadyCure, warmerThan, type CureModel } from './cure-model';
 import type { EngineClock } from './engine-clock';
 
@@ -50,12 +50,18 @@ function meanOf(values: Float64Array): number | null {
 function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
   const { clock, horizon } = frame;
   const clockOf = coatClocks(climate);
-  const tables = readyTables(clockOf, { step: STEP, horizon, origin: clock.origin });
+  // Coats are laid in sessions: the rest of the time is passed over.
+  const within = mergeOverlappingAndTouching(frame.document.sessions.map(({ start, end }) => ({ start: clock.down(start), end: clock.up(end) })).filter(({ end }) => end > 0))
+    .map(({ start, end }) => ({ start: Math.max(0, start), end }));
+  const grid = { step: STEP, horizon, origin: clock.origin, within };
+  const tables = readyTables(clockOf, grid);
   const shift = minutesSinceOrigin(climate, clock.origin);
   const end = addMinutes(climate.origin, climate.air.length * climate.step);
   const coatOf = (material: Material): CoatClock => clockOf(coatMaterialOf(material));
   const spoilt = new Map<CoatMaterial, readonly Interval[]>();
   const hottest = new Map<CoatMaterial, number>();
+  // Many tasks ask about the same sessions.
+  const warmths = new Map<string, Celsius | null>();
   const reached = (material: Material, stage: DryingStage, laid: number): number => {
     // Laid before the climate begins: long ago.
     if (laid + shift < 0) return laid;
@@ -74,7 +80,7 @@ function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
     },
     spoilt: (material) => {
       const coat = coatOf(material);
-      const found = spoilt.get(coat.material) ?? spoiltStarts(coat, STEP, horizon, clock.origin);
+      const found = spoilt.get(coat.material) ?? spoiltStarts(coat, grid);
       spoilt.set(coat.material, found);
       return found;
     },
@@ -87,8 +93,13 @@ function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
       return { touchDry: at('touchDry'), recoatFrom: at('recoatFrom'), recoatUntil: forecast.recoatUntil, handle: at('handle'), fullCure: at('fullCure') };
     },
     warmth: (from, to) => {
+      const key = `${from} ${to}`;
+      const known = warmths.get(key);
+      if (known !== undefined) return known;
       const mean = meanOf(climate.surface.subarray(Math.max(0, Math.floor(stepsSince(climate, from))), Math.ceil(stepsSince(climate, to))));
-      return mean === null ? null : celsius(Math.round(mean * 10) / 10);
+      const warmth = mean === null ? null : celsius(Math.round(mean * 10) / 10);
+      warmths.set(key, warmth);
+      return warmth;
     },
     tell: (material, stage, until) => {
       const { clock: ages, material: coat } = coatOf(material);

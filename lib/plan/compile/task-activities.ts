@@ -75,7 +75,9 @@ function wetState(draft: Draft, task: Task): Lasting | null {
   if (task.coats.length === 0) return null;
   const waits = task.coats.map((coat) => cureOf(draft, task).wait(need(draft.materials, coat.materialId, 'material'), 'touchDry'));
   const tail = Math.max(0, ...waits.map((wait) => (wait.kind === 'elapsed' ? wait.minutes : 0)));
-  const [first, ...others] = waits.filter((wait) => wait.kind === 'table');
+  // Coats of one material share a table.
+  const tables = new Map(waits.filter((wait) => wait.kind === 'table').map((wait) => [wait.ready, wait]));
+  const [first, ...others] = tables.values();
   if (first === undefined) return { tail };
   const ready = others.length === 0 ? first.ready : first.ready.map((minute, k) => Math.max(minute, ...others.map((other) => other.ready[k] ?? minute)));
   return { tail, until: { step: first.step, ready } };
