@@ -71,6 +71,11 @@ function sharedIn(make: (climate: HourlyClimate) => Float64Array): (climate: Hou
 const heldIn = sharedIn(heldSurface);
 const marginIn = sharedIn((climate) => climate.surface.map((surface, k) => surface - dewPoint(climate.air[k]!, climate.humidity[k]!)));
 
+function once<T>(make: () => T): () => T {
+  let made: T | null = null;
+  return () => (made ??= make());
+}
+
 const isHumidityOut = (material: CoatMaterial, humidity: number): boolean =>
   (material.humidity.high !== null && humidity > material.humidity.high) || (material.humidity.low !== null && humidity < material.humidity.low);
 
@@ -84,10 +89,6 @@ export function createCoatClock(climate: HourlyClimate, material: CoatMaterial):
   const cutOff = isExposed && material.belowMinimum === 'pauses' ? material.minimumUntilDry : null;
   const clock = createCureClock(climate, { law: material.law, reference: material.referenceTemperature, cutOff });
   // A plan asks for neither damp nor cold of most materials, so they are worked out on first use.
-  const once = <T>(make: () => T): (() => T) => {
-    let made: T | null = null;
-    return () => (made ??= make());
-  };
   const nextCold = once(() => nextSteps(count, (k) => isExposed && climate.surface[k]! < material.minimumUntilDry));
   const nextDamp = once(() => {
     const margin = marginIn(climate);

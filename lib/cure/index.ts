@@ -36,7 +36,7 @@ export {
   activationEnergy, activationOfDoubling, arrheniusRate, doublingRate, equivalentAge, maturityRate, modelCodeAge, nurseSaulMaturity, rateAt,
   temperatureForMaturity, timeToMaturity, type RateLaw, type TemperatureSpan,
 } from './rate';
-export { readyTable, readyTables, spoiltStarts, type MinuteSpan } from './ready-table';
+export { readyTable, readyTables, spoiltStarts, type MinuteSpan, type TableGrid } from './ready-table';
 export { longestRecoatWait, recoatRow } from './recoat';
 export {
   layCoats, unfoldSystem, type CoatingSystem, type CoatLag, type LaidCoat, type SystemCoat, type SystemStep,

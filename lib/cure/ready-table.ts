@@ -35,7 +35,8 @@ function placesOf(grid: TableGrid): Places {
   const found = known.get(grid);
   if (found !== undefined) return found;
   const { horizon, step, within = [{ start: 0, end: horizon }] } = grid;
-  const steps = Array.from({ length: Math.max(0, Math.ceil(horizon / step) + 1) }, (_, k) => k * step);
+  const steps: number[] = [];
+  for (let minute = 0; minute < horizon + step; minute += step) steps.push(minute);
   const asked: number[] = [];
   for (const { start, end } of within) {
     const last = Math.min(steps.length - 1, Math.ceil(end / step));

@@ -4,7 +4,7 @@ import { addDays, dateOf, mergeOverlappingAndTouching } from '@/lib/calendar';
 import { minutesSinceOrigin, stepsSince, type WorkshopClimate } from '@/lib/climate';
 import {
   ageAtMinute, coatClocks, coatMaterialOf, forecastCoat, longestRecoatWait, minuteOfAge, rateAt, readyTables, spoiltStarts, stageMinute, workshopAir,
-  type CoatClock, type CoatMaterial, type CoatMoments, type ReadingRows, type WorkshopAir,
+  type CoatClock, type CoatMaterial, type CoatMoments, type ReadingRows, type TableGrid, type WorkshopAir,
 } from '@/lib/cure';
 import { unwrap } from '@/lib/result';
 import type { Interval } from '@/lib/scheduling';
@@ -46,14 +46,15 @@ function meanOf(values: Float64Array): number | null {
   return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
+/** Where tables are read: coats are laid in sessions, the rest of the time is passed over. */
+function gridOf({ clock, document, horizon }: Frame): TableGrid {
+  const sessions = document.sessions.map(({ start, end }) => ({ start: Math.max(0, clock.down(start)), end: clock.up(end) })).filter(({ start, end }) => end > start);
+  return { step: STEP, horizon, origin: clock.origin, within: mergeOverlappingAndTouching(sessions) };
+}
+
 /** One long function, as all of it asks the same clocks. */
-function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
-  const { clock, horizon } = frame;
+function clockCure({ clock }: Frame, climate: WorkshopClimate, grid: TableGrid): CureModel {
   const clockOf = coatClocks(climate);
-  // Coats are laid in sessions: the rest of the time is passed over.
-  const within = mergeOverlappingAndTouching(frame.document.sessions.map(({ start, end }) => ({ start: clock.down(start), end: clock.up(end) })).filter(({ end }) => end > 0))
-    .map(({ start, end }) => ({ start: Math.max(0, start), end }));
-  const grid = { step: STEP, horizon, origin: clock.origin, within };
   const tables = readyTables(clockOf, grid);
   const shift = minutesSinceOrigin(climate, clock.origin);
   const end = addMinutes(climate.origin, climate.air.length * climate.step);
@@ -125,10 +126,11 @@ export function cureModels(frame: Frame, rows: ReadingRows): (airZone: string) =
   const to = addDays(dateOf(clock.moment(horizon), zone), DAYS_AFTER);
   const air: WorkshopAir | null = unwrap(workshopAir(document, { from, to }, rows));
   const steady = steadyCure(document);
+  const grid = gridOf(frame);
   const made = new Map<string, CureModel>();
   return (airZone) => {
     if (air === null) return steady;
-    const model = made.get(airZone) ?? clockCure(frame, air.climateOf(airZone));
+    const model = made.get(airZone) ?? clockCure(frame, air.climateOf(airZone), grid);
     made.set(airZone, model);
     return model;
   };
