@@ -155,6 +155,13 @@ describe('the climate page', () => {
     expect(view.days).toHaveLength(7);
   });
 
+  it('says what fresh air takes to warm in the coldest hour', async () => {
+    const { freshAir } = await viewClimate(contextAt(NOW), painted(), { airZone: 'tent', from: '2026-12-06' });
+    // 150 m3 once an hour, some degrees warmed: under a kilowatt.
+    expect(freshAir).toMatch(/^The air that comes in takes 0\.\d kW to warm in the coldest hour shown \(\w+ \d+ Dec \d\d:00: -?\d/);
+    expect((await viewClimate(contextAt(NOW), painted({ weather: [] }), { airZone: 'tent', from: null })).freshAir).toBeNull();
+  });
+
   it('is warmer while it is heated', async () => {
     expect(await airAt(14)).toBeGreaterThan((await airAt(6)) + 1);
   });
