@@ -26,7 +26,7 @@ export {
   addHeatingRun, cheapestHeating, compareHeating, heatingCurve, steadyOptions, type HeatingOption, type HeatingOutcome, type WaitingCoat,
 } from './heating-choice';
 export { findIgnitionConflicts, type IgnitionConflict, type SolventSpan } from './ignition';
-export { lateSteps, lateTask, type LatePair, type LateStep } from './late-work';
+export { ABRASIVE, lateSteps, lateTask, type LatePair, type LateStep } from './late-work';
 export { findMaterial, MATERIAL_LIBRARY } from './library';
 export { POLYURETHANE_ROWS } from './library-paints';
 export { cureDepth, depthAt, minutesToDepth } from './moisture';

@@ -6,6 +6,9 @@ import type { CoatMaterial } from './coat-material';
 /** Work of an abrasion where no coating system says it. Common practice, no source. */
 const USUAL_MINUTES = 60;
 
+/** What an abrasion by hand is done with. Common practice, no source. */
+export const ABRASIVE = 'red non-woven pad, about P320 to P400 (common practice, no source)';
+
 /** One piece of the late work, and the state it leaves the parts in. */
 export interface LateStep {
   readonly name: string;
@@ -55,7 +58,7 @@ export function lateTask({ next, material }: LatePair, step: LateStep, parts: re
     kind: 'task', id: newId(), revision: 1, order: 0, name: step.name.slice(0, 200), category: step.category, episodeId: next.episodeId, placeId: next.placeId, parts,
     effort: { low: length, likely: length, high: length }, inOneGo: step.materialIds.length > 0, irreversible: false, crew: next.crew, equipmentIds: [],
     coats: step.materialIds.map((materialId) => ({ id: newId(), materialId })), coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false },
-    isDusty: step.isDusty, isNoisy: false, layOut: [], cautions: [`The recoat window of ${material.name} is missed: without this the next coat does not hold.`],
+    isDusty: step.isDusty, isNoisy: false, layOut: material.lateWork === 'abrade' ? [ABRASIVE] : [], cautions: [`The recoat window of ${material.name} is missed: without this the next coat does not hold.`],
     manualReference: '', pinnedStart: null, doneAt: null, hazards: NO_TASK_HAZARDS,
   };
 }
