@@ -41,9 +41,6 @@ interface Spoil {
   readonly hash: number;
   readonly redo: number;
   readonly threshold: number;
-  readonly minutes: number;
-  readonly wait: number;
-  readonly waitMinutes: number;
 }
 
 interface Coat {
@@ -96,9 +93,9 @@ export class Simulation {
       limits: limitsOf(chance.outcomes.map(({ share }) => share)), ready: chance.outcomes.map(({ ready }) => ready), release: Int32Array.from(chance.outcomes, ({ release }) => release),
     }));
     this.spoils = input.spoils.map((chance) => ({
-      hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance), minutes: chance.redoMinutes,
-      wait: lag(chance.wait), waitMinutes: chance.waitMinutes,
+      hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance),
     }));
+    for (const { activity: coat, redo } of input.spoils) this.replay.standIn[activity(redo)] = activity(coat);
     const stretch = stretcher(input.cold?.perMille ?? 1000);
     this.coats = (input.cold?.coats ?? []).map((coat) => {
       const at = activity(coat.activity);
@@ -213,17 +210,11 @@ export class Simulation {
     }
   }
 
+  /** A coat that holds is laid once: its redo is left out. */
   private drawSpoil(spoil: Spoil, run: number): void {
-    const { replay } = this;
     const isSpoilt = drawAt(spoil.hash, run, SPOIL) < spoil.threshold;
-    replay.duration[spoil.redo] = isSpoilt ? spoil.minutes : 0;
-    replay.setLag(spoil.wait, isSpoilt ? spoil.waitMinutes : 0);
-    if (!isSpoilt) {
-      // Nothing is done again, so nothing dries again.
-      for (let row = replay.tailFrom[spoil.redo]!; row < replay.tailFrom[spoil.redo + 1]!; row += 1) replay.tail[row] = 0;
-      return;
-    }
-    this.spoiltCoats += 1;
+    this.replay.isLeftOut[spoil.redo] = isSpoilt ? 0 : 1;
+    if (isSpoilt) this.spoiltCoats += 1;
   }
 
   private lastActivity(): number {
@@ -236,7 +227,7 @@ export class Simulation {
   private markChain(last: number, critical: Int32Array): void {
     for (let at = last, steps = 0; at >= 0 && steps < this.replay.count; steps += 1) {
       critical[at]! += 1;
-      at = this.replay.isPlaced[at] === 0 ? -1 : this.replay.binding(at, this.sharers);
+      at = this.replay.isPlaced[at] !== 1 ? -1 : this.replay.binding(at, this.sharers);
     }
   }
 }

@@ -1,6 +1,7 @@
-import type { ForecastInput, RunBlock } from '@/lib/forecast';
+import type { RunBlock } from '@/lib/forecast';
 import type { Issue, Result } from '@/lib/result';
 import type { Problem, Progress, Solution } from '@/lib/scheduling';
+import type { SharedInput } from './shared-tables';
 
 /** When to stop, as data: after so many schedules, or after so many milliseconds. */
 export type StopSpec =
@@ -28,7 +29,7 @@ export type WorkerMessage =
 
 /** What a simulation thread is started with: its share of the runs. */
 export interface SimulationTask {
-  readonly input: ForecastInput;
+  readonly shared: SharedInput;
   readonly first: number;
   readonly count: number;
   /** One 32-bit cell; set to 1 to stop. */

@@ -2,6 +2,7 @@ import { Worker } from 'node:worker_threads';
 import { joinBlocks, type ForecastInput, type RunBlock } from '@/lib/forecast';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { SimulationMessage, SimulationTask } from './protocol';
+import { shareTables } from './shared-tables';
 
 /** Threads at once; more than the machine has cores would only wait for each other. */
 const MOST_THREADS = 4;
@@ -53,12 +54,13 @@ export async function simulateInWorkers(input: ForecastInput, runs: number, { on
   if (signal?.aborted === true) cancel();
   else signal?.addEventListener('abort', cancel, { once: true });
   const count = Math.max(1, Math.min(MOST_THREADS, threads, runs));
+  const shared = shareTables(input);
   const blocks: RunBlock[] = [];
   let done = 0;
   try {
     await Promise.all(Array.from({ length: count }, (_, k) => {
       const first = Math.floor((runs * k) / count);
-      return runThread({ input, first, count: Math.floor((runs * (k + 1)) / count) - first, cancelCell }, (block) => {
+      return runThread({ shared, first, count: Math.floor((runs * (k + 1)) / count) - first, cancelCell }, (block) => {
         blocks.push(block);
         done += block.count;
         onProgress?.(done);
