@@ -8,10 +8,10 @@ import {
   type Compiled, type PlanResult,
 } from '@/lib/plan';
 import type { Activity, Lag, Policy, Problem } from '@/lib/scheduling';
+import type { AbsenceChance, ColdChance, DelayChance, ForecastInput, LengthChance, SpoilChance } from '@/lib/simulation';
 import { MINUTES_PER_DAY } from '@/lib/units';
 import type { Assumptions } from './assumptions';
-import { lognormalQuantiles, tabulate, threePointQuantiles } from './draws';
-import type { AbsenceChance, ColdChance, DelayChance, ForecastInput, LengthChance, SpoilChance } from './model';
+import { lognormalQuantiles, tabulate, threePointQuantiles } from './quantiles';
 
 const MINUTES_PER_WEEK = 7 * MINUTES_PER_DAY;
 
