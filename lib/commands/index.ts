@@ -30,6 +30,7 @@ export { readFields } from './schemas';
 export type { FormSetting } from './schemas';
 export { recordReading } from './record-reading';
 export { planByExperience } from './plan-by-experience';
+export { moveGoalBy } from './order-goals';
 export { ruleHazard } from './rule-hazard';
 export { signItem } from './sign-item';
 export { undoChange } from './undo-change';

@@ -1,10 +1,10 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
 import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
-import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
+import { compilePlan, freezeNear, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
-import { instant } from '@/lib/units';
+import { instant, type Instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
 import { loadReadings } from './standing-plan';
@@ -17,6 +17,10 @@ export interface PlanProgress {
   /** Weighted minutes of lateness of the best so far; null before the first. */
   readonly lateMinutes: number | null;
   readonly unplaced: number | null;
+  /** End of the best so far; null before the first. */
+  readonly finish: Instant | null;
+  /** No plan of all the work ends before this moment. */
+  readonly earliestFinish: Instant;
 }
 
 export interface PlanOptions {
@@ -32,15 +36,31 @@ type Solved = Extract<Solution, { schedule: Schedule }>;
 const noSuchSeries = (seriesId: string) =>
   fail([issue('no-such-series', `There is no series "${seriesId}".`, 'Go back to the list of series.')]);
 
+const cancelled = () => fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
+
+/** Answers as soon as the signal is given. */
+function whenAborted(signal: AbortSignal): Promise<ReturnType<typeof cancelled>> {
+  return new Promise((resolve) => {
+    if (signal.aborted) resolve(cancelled());
+    else signal.addEventListener('abort', () => resolve(cancelled()), { once: true });
+  });
+}
+
 async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<Result<Solved>> {
-  const solution = await solveInWorker(
+  const { clock } = compiled.draft;
+  const solving = solveInWorker(
     compiled.problem,
     { stop: { kind: 'time', milliseconds: options.milliseconds }, seed: options.seed },
     {
       ...(options.signal && { signal: options.signal }),
-      onProgress: ({ share, schedulesTried, best }) => options.onProgress?.({ share, schedulesTried, lateMinutes: best?.tardiness ?? null, unplaced: best?.unplaced ?? null }),
+      onProgress: ({ share, schedulesTried, best, lowerBound }) => options.onProgress?.({
+        share, schedulesTried, lateMinutes: best?.tardiness ?? null, unplaced: best?.unplaced ?? null,
+        finish: best === null ? null : clock.moment(best.makespan), earliestFinish: clock.moment(lowerBound),
+      }),
     },
   );
+  // Whoever stops it wants nothing changed, and need not wait for the thread to notice.
+  const solution = options.signal === undefined ? await solving : await Promise.race([solving, whenAborted(options.signal)]);
   if (!solution.ok) return solution;
   if (solution.value.status === 'infeasible') return fail(tellContradiction(compiled, solution.value.contradiction));
   if (solution.value.status === 'unknown') {
@@ -64,13 +84,14 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   const kept = await closeOnHolidays(document, now);
   const compiled = compilePlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
   if (!compiled.ok) return compiled;
-  const solved = await solveCompiled(compiled.value, options);
+  const frozen = freezeNear(compiled.value);
+  const solved = await solveCompiled(frozen, options);
   if (!solved.ok) return solved;
-  // The thread hands over its best when it is stopped; the person who stopped it wants nothing changed.
-  if (options.signal?.aborted === true) return fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
-  const violations = check(compiled.value.problem, solved.value.schedule);
+  // The thread hands over its best when it is stopped.
+  if (options.signal?.aborted === true) return cancelled();
+  const violations = check(frozen.problem, solved.value.schedule);
   if (violations.length > 0) throw new Error(`The plan breaks its own rules, so it was not saved: ${violations.slice(0, 3).map((violation) => violation.message).join(' ')}`);
-  const result = raisePlan(compiled.value, solved.value, { solveTime: instant(ctx.now()) - now });
+  const result = raisePlan(frozen, solved.value, { solveTime: instant(ctx.now()) - now });
   const saved = await ctx.storage.savePlan(seriesId, { result, basedOnChange: document.changeNumber, madeAt: now });
   return saved.ok ? ok({ plan: saved.value }) : saved;
 }

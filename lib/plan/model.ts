@@ -1,4 +1,5 @@
 /** A plan as saved and shown: trade words and moments, no engine minutes. Plain, serialisable data. */
+import type { PlanGoal } from '@/lib/build';
 import type { CivilDate } from '@/lib/calendar';
 import type { Instant, Minutes } from '@/lib/units';
 
@@ -82,11 +83,25 @@ export interface EpisodeOutlook {
   readonly late: Minutes;
 }
 
+/** How a plan stands by each goal that no other field tells. */
+export interface GoalFigures {
+  /** The goals in the order they counted. */
+  readonly order: readonly PlanGoal[];
+  /** Weeks that end with too few finished episodes, of those that a plan could still change. */
+  readonly bankWeeks: number;
+  /** Blocks moved, or given to other people, against the plan that was accepted then. */
+  readonly changes: number;
+  /** Cost of the heated sessions that are used, in the currency of the workshop; null: no session's heat is known. */
+  readonly heating: number | null;
+}
+
 export interface PlanResult {
   readonly blocks: readonly PlanBlock[];
   readonly unplaced: readonly UnplacedWork[];
   readonly episodes: readonly EpisodeOutlook[];
   readonly status: 'optimal' | 'feasible';
+  /** Left out of plans made before goals could be ordered. */
+  readonly goals?: GoalFigures | undefined;
   /** The last block's end. */
   readonly finish: Instant;
   /** No plan of this work ends before this moment. */

@@ -1,5 +1,6 @@
 /** Budgets by account, and the doses that they count. */
-import { find, flatten, numberOf, type Index } from './compile-rows';
+import { flatten, numberOf } from './compile-rows';
+import { find, type Index } from './ids';
 import type { Budgets, Doses } from './model';
 import type { Budget, Dose, Problem } from './problem';
 

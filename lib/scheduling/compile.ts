@@ -1,8 +1,10 @@
 import { FAR } from './calendar-index';
 import { compileBudgets } from './compile-budgets';
 import { compilePieces } from './compile-pieces';
-import { find, flatten, indexById, numberOf, type Index } from './compile-rows';
+import { flatten, numberOf } from './compile-rows';
+import { find, indexById, type Index } from './ids';
 import { ELAPSED, TABLE, WORKING, type Arcs, type CrewSlots, type Demands, type Holds, type Model, type PreviousCrew, type States } from './model';
+import { compileObjective } from './objective';
 import type { Activity, Demand, Lag, LagLength, Problem } from './problem';
 
 /** One demand a resource; when one of several lasts through pauses, all of them do. */
@@ -211,5 +213,6 @@ export function compile(problem: Problem): Model {
     arcsOut: groupArcs(rows.length, arcs.from),
     holds: compileHolds(problem, activities, resources),
     ...compileBudgets(problem, resources),
+    objective: compileObjective(problem, activities, resources),
   };
 }

@@ -1,4 +1,5 @@
 import type { CalendarIndex } from './calendar-index';
+import type { Objective } from './objective';
 import type { Problem } from './problem';
 
 /** Rows of `Row` data are `from[i]` up to (not including) `from[i + 1]`. */
@@ -139,4 +140,5 @@ export interface Model {
   readonly holds: Holds;
   readonly budgets: Budgets;
   readonly doses: Doses;
+  readonly objective: Objective;
 }

@@ -152,6 +152,24 @@ export interface Budget {
   readonly limit: number;
 }
 
+/** At least `least` of the activities have ended by `at`; one that is missed counts one in the objective (a week with too few in hand). */
+export interface Quota {
+  readonly id: string;
+  readonly at: Minute;
+  readonly least: number;
+  readonly among: readonly string[];
+}
+
+/** What it costs to have people in: a span is paid for once when one of the resources works inside it. Spans are sorted and disjoint. */
+export interface Upkeep {
+  readonly resources: readonly string[];
+  /** `cost` in any one unit, at least 0. */
+  readonly spans: readonly { readonly within: Interval; readonly cost: number }[];
+}
+
+/** Terms of the objective whose order the caller may choose. The count of what is left out comes before them, the sum of ends after. */
+export type ObjectiveTerm = 'tardiness' | 'shortages' | 'moved' | 'makespan' | 'cost';
+
 export interface Problem {
   /** Nothing happens at or after this minute. */
   readonly horizon: Minute;
@@ -161,6 +179,10 @@ export interface Problem {
   readonly lags: readonly Lag[];
   readonly holds?: readonly Hold[];
   readonly budgets?: readonly Budget[];
+  readonly quotas?: readonly Quota[];
+  readonly upkeep?: Upkeep;
+  /** Each term once, the first outweighs all after it. Left out: the order of {@link ObjectiveTerm}. */
+  readonly objective?: readonly ObjectiveTerm[];
 }
 
 /** A dated activity. */
@@ -193,15 +215,19 @@ export interface Unplaced {
   readonly waitsFor: readonly string[];
 }
 
-/** Objective terms in strict order: an earlier one always outweighs a later one. */
+/** Objective terms: an earlier one always outweighs a later one, in the order of the problem's `objective`. */
 export interface Score {
   readonly unplaced: number;
   /** Sum of weight x minutes late; what is left out counts as ending at the horizon. */
   readonly tardiness: number;
+  /** Quotas that are missed. */
+  readonly shortages: number;
   /** Activities moved from their previous start or given other people than before, or left out although they had a start. One each. */
   readonly moved: number;
   /** Latest end of all placed activities. */
   readonly makespan: Minute;
+  /** Cost of the upkeep spans in which somebody works. */
+  readonly cost: number;
   /** Sum of the ends of all placed activities: breaks ties towards early work. */
   readonly sumOfEnds: number;
 }

@@ -1,5 +1,5 @@
 import * as fc from 'fast-check';
-import type { Activity, Budget, Calendar, Hold, Lag, LagLength, Problem, Resource } from '@/lib/scheduling';
+import type { Activity, Budget, Calendar, Hold, Lag, LagLength, ObjectiveTerm, Problem, Quota, Resource, Upkeep } from '@/lib/scheduling';
 
 const STEP = 10;
 
@@ -111,6 +111,15 @@ const budgets: fc.Arbitrary<Budget[]> = fc.array(fc.record({
   id: `b${k}`, resource, limit, within: { start, end: start + minutes }, ...(dose === undefined ? {} : { dose }),
 })));
 
+const upkeep: fc.Arbitrary<Upkeep> = fc.record({ resources: fc.subarray(['ann', 'ben', 'bench']), from: fc.integer({ min: 0, max: 60 }), length: fc.integer({ min: 5, max: 60 }), cost: fc.integer({ min: 0, max: 9 }) })
+  .map(({ cost, from, length: minutes, resources: ids }) => ({ resources: ids, spans: [0, 1, 2].map((k) => ({ within: { start: from + k * minutes, end: from + (k + 1) * minutes - 2 }, cost: cost + k })) }));
+
+const quotasOf = (count: number): fc.Arbitrary<Quota[]> => fc.array(fc.record({
+  at: fc.integer({ min: 0, max: 200 }), least: fc.integer({ min: 0, max: 3 }), among: fc.subarray(Array.from({ length: count }, (_, i) => `a${i}`)),
+}), { maxLength: 3 }).map((rows) => rows.map((row, k) => ({ id: `q${k}`, ...row })));
+
+const TERM_ORDER: readonly ObjectiveTerm[] = ['tardiness', 'shortages', 'moved', 'makespan', 'cost'];
+
 /** Small problems that use every part of the contract. Well formed, not always possible. */
 export const problems: fc.Arbitrary<Problem> = fc.integer({ min: 2, max: 9 }).chain((count) => fc.record({
   horizon: fc.integer({ min: 150, max: 500 }),
@@ -120,7 +129,10 @@ export const problems: fc.Arbitrary<Problem> = fc.integer({ min: 2, max: 9 }).ch
   lags: fc.tuple(...Array.from({ length: count }, (_, i) => lag(i, count))),
   hold: optional(fc.tuple(fc.integer({ min: 0, max: count - 1 }), fc.integer({ min: 0, max: count - 1 })), 2),
   budgets,
-})).map(({ activities, hold, lags, ...rest }) => {
+  quotas: quotasOf(count),
+  upkeep: optional(upkeep, 1),
+  objective: optional(fc.shuffledSubarray([...TERM_ORDER], { minLength: TERM_ORDER.length }), 1),
+})).map(({ activities, hold, lags, objective, upkeep: spans, ...rest }) => {
   const holds: Hold[] = hold === undefined || hold[0] === hold[1] ? [] : [
     { id: 'h0', resource: 'part', amount: 1, from: `a${Math.min(...hold)}`, to: `a${Math.max(...hold)}` },
   ];
@@ -129,6 +141,8 @@ export const problems: fc.Arbitrary<Problem> = fc.integer({ min: 2, max: 9 }).ch
   return {
     ...rest,
     holds,
+    ...(objective === undefined ? {} : { objective }),
+    ...(spans === undefined ? {} : { upkeep: spans }),
     lags: lags.filter((row) => row !== null),
     activities: activities.map((a) => (ends.has(a.id) ? { ...a, demands: a.demands.filter((d) => d.resource !== 'part') } : a)),
   };

@@ -11,6 +11,7 @@ import { addEpisodes } from './episode-milestones';
 import { addExposureBudgets } from './exposure';
 import { addErrandPeople, addJob } from './job-activities';
 import { equipmentResource, partResource, placeResource } from './names';
+import { compileObjective } from './objective';
 import { addOrder, type RunningWait } from './order-lags';
 import { learnedTrades } from './past-jobs';
 import { addPeople } from './session-calendars';
@@ -48,6 +49,7 @@ function startDraft(input: CompileInput): Draft {
     lagReasons: new Map(),
     budgetReasons: new Map(),
     impossible: new Map(),
+    frozen: new Set(),
     coatedParts: new Set(document.tasks.filter((task) => task.doneAt === null && task.coats.length > 0).flatMap((task) => task.parts.map((use) => use.partId))),
     places: byId(document.places),
     parts: byId(document.parts),
@@ -98,6 +100,6 @@ export function compilePlan(input: CompileInput): Result<Compiled> {
     return wait ? { ...activity, release: Math.min(draft.horizon, Math.max(activity.release ?? 0, wait.minute)) } : activity;
   });
   const { horizon, resources, lags, holds, budgets } = draft;
-  const problem: Problem = { horizon, calendars: [...draft.calendars.values()], resources, activities, lags, holds, budgets };
+  const problem: Problem = { horizon, calendars: [...draft.calendars.values()], resources, activities, lags, holds, budgets, ...compileObjective(draft) };
   return ok({ problem, draft, runningWaits });
 }

@@ -90,6 +90,7 @@ function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
       const mean = meanOf(climate.surface.subarray(Math.max(0, Math.floor(stepsSince(climate, from))), Math.ceil(stepsSince(climate, to))));
       return mean === null ? null : celsius(Math.round(mean * 10) / 10);
     },
+    heat: (from, to) => climate.heat.subarray(Math.max(0, Math.floor(stepsSince(climate, from))), Math.ceil(stepsSince(climate, to))).reduce((sum, kwh) => sum + kwh, 0),
     tell: (material, stage, until) => {
       const { clock: ages, material: coat } = coatOf(material);
       const ready = minutesSinceOrigin(climate, until);

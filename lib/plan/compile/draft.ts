@@ -63,6 +63,8 @@ export interface Draft extends CompileInput {
   readonly trades: ReadonlyMap<string, Trade>;
   readonly tasks: ReadonlyMap<string, Task>;
   readonly jobs: ReadonlyMap<string, OutsideJob>;
+  /** Activities that stay where the accepted plan has them, because they start soon. */
+  readonly frozen: ReadonlySet<string>;
   /** How coats cure in an air. */
   readonly cureIn: (airZone: string) => CureModel;
   /** What the past jobs say of a trade; null while no job is finished. */

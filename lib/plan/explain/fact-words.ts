@@ -139,6 +139,7 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
     case 'previous':
       return { text: `Stays at ${at(draft, until)}, where the accepted plan has it.`, change: 'Pin it to an earlier time and plan again.' };
     case 'pin':
+      if (draft.frozen.has(fact.activity)) return { text: `Stays at ${at(draft, until)}: it starts within the ${draft.document.series.frozenDays} days that a new plan leaves alone.`, change: 'Move it by hand, or let fewer days stay as planned.' };
       return { text: `Pinned by hand to ${at(draft, until)}.`, change: 'Take the pin out.' };
     case 'calendar':
     case 'duration':

@@ -1,5 +1,5 @@
 /** Raises the engine's answer back to trade words. */
-import { shootDue } from '@/lib/build';
+import { goalsOf, shootDue } from '@/lib/build';
 import { dateOf } from '@/lib/calendar';
 import { explainPlacement, type Fact, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
 import { instant, minutesBetween, minutes } from '@/lib/units';
@@ -99,6 +99,10 @@ export function raisePlan(compiled: Compiled, solution: Extract<Solution, { sche
     blocks: [...work, ...waitBlocks(compiled, placements)].toSorted((a, b) => a.start - b.start || a.id.localeCompare(b.id, 'en')),
     unplaced: schedule.unplaced.map((unplaced) => unplacedWork(compiled, unplaced)).filter((unplaced): unplaced is UnplacedWork => unplaced !== null),
     episodes: episodeOutlooks(compiled, schedule),
+    goals: {
+      order: goalsOf(draft.document.series), bankWeeks: schedule.score.shortages, changes: schedule.score.moved,
+      heating: compiled.problem.upkeep === undefined ? null : schedule.score.cost,
+    },
     status: solution.status,
     finish: instant(finish),
     earliestFinish: draft.clock.moment(solution.lowerBound),
