@@ -1,7 +1,7 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
 import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
-import { compilePlan, freezeNear, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
+import { compilePlan, findMissedWindows, freezeNear, previousBlocks, raisePlan, tellContradiction, type Compiled, type CompileInput, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
 import { instant, type Instant } from '@/lib/units';
@@ -46,7 +46,7 @@ function whenAborted(signal: AbortSignal): Promise<ReturnType<typeof cancelled>>
   });
 }
 
-async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<Result<Solved>> {
+async function searchFor(compiled: Compiled, options: PlanOptions): Promise<Result<Solution>> {
   const { clock } = compiled.draft;
   const solving = solveInWorker(
     compiled.problem,
@@ -60,13 +60,48 @@ async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<
     },
   );
   // Whoever stops it wants nothing changed, and need not wait for the thread to notice.
-  const solution = options.signal === undefined ? await solving : await Promise.race([solving, whenAborted(options.signal)]);
+  return options.signal === undefined ? solving : Promise.race([solving, whenAborted(options.signal)]);
+}
+
+function readSolution(compiled: Compiled, solution: Result<Solution>): Result<Solved> {
   if (!solution.ok) return solution;
   if (solution.value.status === 'infeasible') return fail(tellContradiction(compiled, solution.value.contradiction));
   if (solution.value.status === 'unknown') {
     return fail([issue('no-plan-in-time', 'No plan was found in the time allowed.', 'Allow more time and plan again.')]);
   }
   return ok(solution.value);
+}
+
+function compileFrozen(input: CompileInput): Result<Compiled> {
+  const compiled = compilePlan(input);
+  return compiled.ok ? ok(freezeNear(compiled.value)) : compiled;
+}
+
+/** How much of the plan's work a solution leaves out; all of it when there is none. */
+const leftOut = (solution: Solution): number => ('schedule' in solution ? solution.schedule.unplaced.length : Infinity);
+
+interface Answer {
+  readonly compiled: Compiled;
+  readonly solved: Solved;
+}
+
+/**
+ * Compiles and solves; where recoat windows left coats without a place, once more with the work of a missed window before them, for
+ * half the time. The answer that places more counts.
+ */
+async function findPlan(input: CompileInput, options: PlanOptions): Promise<Result<Answer>> {
+  const compiled = compileFrozen(input);
+  if (!compiled.ok) return compiled;
+  const first = await searchFor(compiled.value, options);
+  const missed = first.ok && options.signal?.aborted !== true ? findMissedWindows(compiled.value, first.value) : new Set<string>();
+  if (first.ok && missed.size > 0) {
+    const again = compileFrozen({ ...input, lateFor: missed });
+    const second = again.ok ? await searchFor(again.value, { ...options, milliseconds: options.milliseconds / 2 }) : again;
+    const solved = again.ok && second.ok && leftOut(second.value) < leftOut(first.value) ? readSolution(again.value, second) : null;
+    if (again.ok && solved?.ok === true) return ok({ compiled: again.value, solved: solved.value });
+  }
+  const solved = readSolution(compiled.value, first);
+  return solved.ok ? ok({ compiled: compiled.value, solved: solved.value }) : solved;
 }
 
 /**
@@ -82,16 +117,14 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   const now = ctx.now();
   const readings = await loadReadings(ctx.storage, document);
   const kept = await closeOnHolidays(document, now);
-  const compiled = compilePlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
-  if (!compiled.ok) return compiled;
-  const frozen = freezeNear(compiled.value);
-  const solved = await solveCompiled(frozen, options);
-  if (!solved.ok) return solved;
+  const found = await findPlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings }, options);
+  if (!found.ok) return found;
+  const { compiled, solved } = found.value;
   // The thread hands over its best when it is stopped.
   if (options.signal?.aborted === true) return cancelled();
-  const violations = check(frozen.problem, solved.value.schedule);
+  const violations = check(compiled.problem, solved.schedule);
   if (violations.length > 0) throw new Error(`The plan breaks its own rules, so it was not saved: ${violations.slice(0, 3).map((violation) => violation.message).join(' ')}`);
-  const result = raisePlan(frozen, solved.value, { solveTime: instant(ctx.now()) - now });
+  const result = raisePlan(compiled, solved, { solveTime: instant(ctx.now()) - now });
   const saved = await ctx.storage.savePlan(seriesId, { result, basedOnChange: document.changeNumber, madeAt: now });
   return saved.ok ? ok({ plan: saved.value }) : saved;
 }

@@ -9,6 +9,8 @@ export type BlockKind =
   | 'task'
   /** Filming the before-shots of an irreversible task, ahead of it. */
   | 'before-shot'
+  /** What a missed recoat window asks for before the next coat, added by the plan. */
+  | 'late-work'
   /** Trips to and from an outside trade. */
   | 'drop-off'
   | 'collection'

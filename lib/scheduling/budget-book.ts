@@ -11,19 +11,15 @@ interface Pieces {
 export class BudgetBook {
   /** Index in `problem.budgets` of the last one that had no room. */
   met = -1;
-  private readonly used: Float64Array;
+  /** Unit-minutes left of each budget of the model. */
+  readonly room: Float64Array;
 
   constructor(private readonly model: Model, private readonly pieces: Pieces) {
-    this.used = new Float64Array(model.budgets.limit.length);
+    this.room = Float64Array.from(model.budgets.limit);
   }
 
   clear(): void {
-    this.used.fill(0);
-  }
-
-  /** Unit-minutes left of a budget of the model. */
-  roomOf(budget: number): number {
-    return this.model.budgets.limit[budget]! - this.used[budget]!;
+    this.room.set(this.model.budgets.limit);
   }
 
   /** Counts units used over [from, to) of an account; a negative amount gives them back. */
@@ -31,7 +27,7 @@ export class BudgetBook {
     const { budgets } = this.model;
     for (let b = this.lastBefore(account, to); b >= budgets.from[account]! && budgets.reach[b]! > from; b -= 1) {
       const shared = Math.min(to, budgets.end[b]!) - Math.max(from, budgets.start[b]!);
-      if (shared > 0) this.used[b]! += shared * amount;
+      if (shared > 0) this.room[b]! -= shared * amount;
     }
   }
 
@@ -65,7 +61,7 @@ export class BudgetBook {
     const end = through >= 0 ? through : this.pieces.pieceEnd[this.pieces.pieceCount - 1]!;
     for (let b = this.lastBefore(account, end); b >= first && budgets.reach[b]! > t; b -= 1) {
       const asked = this.overlap(budgets.start[b]!, budgets.end[b]!, t, through);
-      const room = budgets.limit[b]! - this.used[b]!;
+      const room = this.room[b]!;
       if (asked === 0 || asked * amount <= room) continue;
       this.met = budgets.source[b]!;
       return this.leave(activity, b, Math.max(0, Math.floor(room / amount)), t, through);

@@ -1,6 +1,5 @@
 /** Budgets by account, and the doses that they count. */
-import { flatten, numberOf } from './compile-rows';
-import { find, type Index } from './ids';
+import { find, flatten, numberOf, type Index } from './compile-rows';
 import type { Budgets, Doses } from './model';
 import type { Budget, Dose, Problem } from './problem';
 

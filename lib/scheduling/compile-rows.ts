@@ -1,4 +1,17 @@
-/** Lists of rows laid flat, and names as numbers. */
+/** Ids as numbers, and lists of rows laid flat. */
+
+export type Index = ReadonlyMap<string, number>;
+
+export function indexById(rows: readonly { readonly id: string }[]): Index {
+  return new Map(rows.map((row, index) => [row.id, index]));
+}
+
+/** @throws Error when the id is unknown. */
+export function find(index: Index, id: string): number {
+  const at = index.get(id);
+  if (at === undefined) throw new Error(`Unknown id ${id}: the problem was not validated.`);
+  return at;
+}
 
 /** Numbers in rows: offsets and the flat values. */
 export function flatten<T>(rows: readonly (readonly T[])[]): { readonly from: Int32Array; readonly flat: readonly T[] } {

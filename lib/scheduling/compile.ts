@@ -1,8 +1,7 @@
 import { FAR } from './calendar-index';
 import { compileBudgets } from './compile-budgets';
 import { compilePieces } from './compile-pieces';
-import { flatten, numberOf } from './compile-rows';
-import { find, indexById, type Index } from './ids';
+import { find, flatten, indexById, numberOf, type Index } from './compile-rows';
 import { ELAPSED, TABLE, WORKING, type Arcs, type CrewSlots, type Demands, type Holds, type Model, type PreviousCrew, type States } from './model';
 import { compileObjective } from './objective';
 import type { Activity, Demand, Lag, LagLength, Problem } from './problem';
@@ -212,7 +211,7 @@ export function compile(problem: Problem): Model {
     arcsIn: groupArcs(rows.length, arcs.to),
     arcsOut: groupArcs(rows.length, arcs.from),
     holds: compileHolds(problem, activities, resources),
-    ...compileBudgets(problem, resources),
     objective: compileObjective(problem, activities, resources),
+    ...compileBudgets(problem, resources),
   };
 }

@@ -9,5 +9,6 @@ export { atBound } from './stop/at-bound';
 export { anyOf } from './stop/any-of';
 export { check, RULES, type Rule, type Violation } from './check';
 export { explainChain, explainPlacement, type ChainLink, type Reason } from './explain';
+export { repair } from './repair';
 export { Replay, type Policy } from './replay';
 export { Standing, type Clash, type Trial } from './standing';

@@ -139,6 +139,6 @@ export interface Model {
   readonly arcsOut: readonly Int32Array[];
   readonly holds: Holds;
   readonly budgets: Budgets;
-  readonly doses: Doses;
   readonly objective: Objective;
+  readonly doses: Doses;
 }

@@ -1,4 +1,4 @@
-import { find, type Index } from './ids';
+import { find, type Index } from './compile-rows';
 import type { ObjectiveTerm, Problem } from './problem';
 
 /** The order where the caller names none. */

@@ -11,7 +11,7 @@ const moment = z.number().transform(instant);
 const texts = z.array(z.string());
 
 const blockKinds = oneOf<BlockKind>({
-  task: true, 'before-shot': true, 'drop-off': true, collection: true, away: true, cure: true, shut: true,
+  task: true, 'before-shot': true, 'late-work': true, 'drop-off': true, collection: true, away: true, cure: true, shut: true,
 });
 
 const subject = z.looseObject({ kind: oneOf<PlanBlock['subject']['kind']>({ task: true, outsideJob: true }), id: z.string() });

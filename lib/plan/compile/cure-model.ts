@@ -1,8 +1,9 @@
 /** How long coats take, as the compiler asks it: at one steady temperature, or by the clock of the workshop's climate. */
 import type { DryingStage, Material, SeriesDocument } from '@/lib/build';
 import { coatMoments, curingTemperature, recoatWindow, stageWait, type CoatMoments } from '@/lib/cure';
-import type { Interval, LagLength } from '@/lib/scheduling';
+import type { Interval } from '@/lib/scheduling';
 import { celsius, type Celsius, type Instant } from '@/lib/units';
+import type { ClockWait } from './wait-table';
 
 /** A wait in words. */
 export interface WaitTold {
@@ -17,7 +18,7 @@ export interface WaitTold {
 /** Minutes are the engine's. */
 export interface CureModel {
   /** From the end of the work until a stage. */
-  readonly wait: (material: Material, stage: DryingStage) => LagLength;
+  readonly wait: (material: Material, stage: DryingStage) => ClockWait;
   /** When a coat laid at a minute has reached a stage; infinite when not in the time that is known. */
   readonly reached: (material: Material, stage: DryingStage, laid: number) => number;
   /** Longest wait for the next coat; null: no bound. */

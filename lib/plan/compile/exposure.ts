@@ -41,10 +41,14 @@ function listInAir({ document, places }: Draft): ReadonlyMap<string, InAir> {
 }
 
 /** The task's own part, and everything unfinished in its zone. */
-function airOf(draft: Draft, task: Task): { readonly own: InAir | undefined; readonly zone: readonly InAir[] } {
+function airOf(draft: Draft, task: Task): { readonly own: InAir; readonly zone: readonly InAir[] } {
   const all = listInAir(draft);
-  const own = all.get(task.id);
-  return { own, zone: [...all.values()].filter(({ zone }) => zone === own?.zone) };
+  // The work of a missed recoat window is no record: it breathes, and gives off what it lays.
+  const own = all.get(task.id) ?? {
+    zone: need(draft.places, task.placeId, 'place').airZone, spraysIsocyanate: clearanceOfTask(draft.document, task) !== null, makesSparks: false,
+    givesOffVapour: task.coats.some(({ materialId }) => need(draft.materials, materialId, 'material').hasSolvent),
+  };
+  return { own, zone: [...all.values()].filter(({ zone }) => zone === own.zone) };
 }
 
 /** The air that a task's isocyanate shuts and the minutes until it has cleared; null where it sprays none. */
@@ -56,14 +60,14 @@ export function shutAfter({ document, places }: Draft, task: Task): { readonly z
 /** Isocyanate shuts its air zone to all other work until it has cleared; where none is sprayed, nothing is said. */
 export function breathStates(draft: Draft, task: Task): readonly StateNeed[] {
   const { own } = airOf(draft, task);
-  const shut = own?.spraysIsocyanate === true ? shutAfter(draft, task) : null;
+  const shut = own.spraysIsocyanate ? shutAfter(draft, task) : null;
   return shut === null ? breathedStates(draft, task) : [{ medium: breathMedium(shut.zone), state: 'isocyanate', tail: shut.minutes }];
 }
 
 /** Somebody breathes the air of the task's place without air-fed protection. */
 export function breathedStates(draft: Draft, task: Task): readonly StateNeed[] {
   const { own, zone } = airOf(draft, task);
-  return own !== undefined && zone.some(({ spraysIsocyanate }) => spraysIsocyanate) ? [{ medium: breathMedium(own.zone), state: 'breathed', tail: 0 }] : [];
+  return zone.some(({ spraysIsocyanate }) => spraysIsocyanate) ? [{ medium: breathMedium(own.zone), state: 'breathed', tail: 0 }] : [];
 }
 
 /** Elapsed minutes that wiped solvent stays in the air. Judgement. */
@@ -73,7 +77,7 @@ const WIPED_STAYS = 60;
 export function fireStates(draft: Draft, task: Task, wet: Pick<StateNeed, 'tail' | 'until'> | null): readonly StateNeed[] {
   const { own, zone } = airOf(draft, task);
   const hasBoth = zone.some((one) => one.givesOffVapour) && zone.some((one) => one.makesSparks);
-  if (own === undefined || !hasBoth) return [];
+  if (!hasBoth) return [];
   // A task that does both is refused by the rules of safety, not by the plan.
   if (own.givesOffVapour) return [{ medium: fireMedium(own.zone), state: 'vapour', ...(wet ?? { tail: WIPED_STAYS }) }];
   return own.makesSparks ? [{ medium: fireMedium(own.zone), state: 'sparks', tail: 0 }] : [];

@@ -1,24 +1,26 @@
 /** Facts of the engine in trade words. */
 import { formatDay, formatMoment } from '@/lib/calendar';
-import type { Fact } from '@/lib/scheduling';
+import type { Fact, Lag } from '@/lib/scheduling';
 import { asksForSecond, NOISE_LIMIT, VIBRATION_LIMIT_POINTS } from '@/lib/safety';
 import type { Instant } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
 import type { Draft } from '../compile/draft';
 import { expectedReady } from '../compile/job-activities';
 import { readName } from '../compile/names';
-import { sessionDemands, taskCalendar } from '../compile/session-calendars';
+import { demandWords, taskCalendar } from '../compile/session-calendars';
 import { SHORTEST_PIECE, taskMinutes } from '../compile/task-activities';
+import { pinnedInHeat } from './heater-words';
 import { lagWords, type Words } from './lag-words';
+import { windowWords } from './window-words';
 import { activityTitle, joinTitles, poolNames, resourceTitle } from './titles';
 
 const at = (draft: Draft, moment: Instant | null): string => (moment === null ? 'later' : formatMoment(moment, draft.document.series.zone));
 
 /** What the sessions of a task must offer: `recording, at the bench`. */
-function demandWords(draft: Draft, activity: string): string {
+function sessionWords(draft: Draft, activity: string): string {
   const { id } = readName(activity);
   const task = draft.tasks.get(id);
-  return task ? `in a session ${sessionDemands(draft, task).map((demand) => demand.words).join(', ')}` : 'while the trade is open and somebody can go';
+  return task ? `in a session ${demandWords(draft, task)}` : 'while the trade is open and somebody can go';
 }
 
 function resourceWords(draft: Draft, fact: Extract<Fact, { kind: 'resource' }>, until: Instant | null): Words {
@@ -61,16 +63,18 @@ function releaseWords(compiled: Compiled, activity: string, until: Instant | nul
   if (wait) return lagWords(draft, wait.reason, activity, until ?? draft.clock.moment(wait.minute));
   const { kind, id } = readName(activity);
   const job = kind === 'collection' ? draft.jobs.get(id) : undefined;
-  if (!job || job.droppedOffAt === null) return { text: `First time from now on that is ${demandWords(draft, activity)}.`, change: null };
+  if (!job || job.droppedOffAt === null) return { text: `First time from now on that is ${sessionWords(draft, activity)}.`, change: null };
   const trade = draft.trades.get(job.tradeId)?.name ?? 'the trade';
   const ready = expectedReady(draft, job);
   const text = job.promisedFor === null ? `At ${trade}, back from ${at(draft, ready)} by its quote.` : `At ${trade}, promised for ${at(draft, ready)}.`;
   return { text, change: `Ask ${trade} for an earlier day.` };
 }
 
-function calendarWords(draft: Draft, activity: string, until: Instant | null): Words {
+function calendarWords({ draft, problem }: Compiled, activity: string, until: Instant | null): Words {
+  const heat = pinnedInHeat(draft, problem.activities.find(({ id }) => id === activity));
+  if (heat !== null) return heat;
   const task = draft.tasks.get(readName(activity).id);
-  const demands = demandWords(draft, activity);
+  const demands = sessionWords(draft, activity);
   const isNone = task !== undefined && (draft.calendars.get(taskCalendar(draft, task))?.intervals.length ?? 0) === 0;
   if (isNone) return { text: `No time ahead is ${demands}.`, change: 'Add such a session.' };
   const mode = task?.inOneGo ? 'in one go' : `in pieces of ${SHORTEST_PIECE} min or more`;
@@ -111,6 +115,13 @@ function budgetWords(compiled: Compiled, { activity, budget }: Extract<Fact, { k
   };
 }
 
+/** The longest wait of a lag: of a recoat window, or of a link. */
+function maxWords(draft: Draft, { from, to }: Lag): Words {
+  const window = draft.windows.get(readName(to.activity).id);
+  if (window !== undefined && readName(from.activity).id === window.laid.id) return windowWords(draft, window);
+  return { text: `Must come within the recoat window after “${activityTitle(draft, from.activity)}”, or be abraded again.`, change: 'Add a session inside the window, choose a material with a wider one, or put the work of a missed window between the two as a task.' };
+}
+
 /** Words for a fact about an activity that binds until a moment. */
 export function factWords(compiled: Compiled, fact: Fact, until: Instant | null): Words {
   const { draft } = compiled;
@@ -122,7 +133,7 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
       if (!reason || !lag) throw new Error(`The engine named an unknown lag "${fact.lag}".`);
       const words = lagWords(draft, reason, lag.from.activity, until ?? draft.clock.moment(draft.horizon));
       if (fact.kind === 'lag-min') return words;
-      return { text: `Must come within the recoat window after “${activityTitle(draft, lag.from.activity)}”, or be abraded again.`, change: 'Add a session inside the window, choose a material with a wider one, or put the work of a missed window between the two as a task.' };
+      return maxWords(draft, lag);
     }
     case 'resource':
       return resourceWords(draft, fact, until);
@@ -143,8 +154,11 @@ export function factWords(compiled: Compiled, fact: Fact, until: Instant | null)
       return { text: `Pinned by hand to ${at(draft, until)}.`, change: 'Take the pin out.' };
     case 'calendar':
     case 'duration':
-      return calendarWords(draft, fact.activity, until);
-    case 'latest-end':
+      return calendarWords(compiled, fact.activity, until);
+    case 'latest-end': {
+      const window = draft.windows.get(readName(fact.activity).id);
+      return window === undefined ? { text: `“${activityTitle(draft, fact.activity)}” has a latest end.`, change: null } : windowWords(draft, window);
+    }
     case 'due':
       return { text: `“${activityTitle(draft, fact.activity)}” has a latest end.`, change: null };
     case 'horizon':

@@ -7,21 +7,21 @@ import type { Compiled } from '../compile/compile';
 import { cureOf, need, type Draft } from '../compile/draft';
 import { shutAfter } from '../compile/exposure';
 import { expectedReady } from '../compile/job-activities';
-import { collectionActivity, dropOffActivity, readName, taskActivity } from '../compile/names';
+import { collectionActivity, dropOffActivity, isWorkshopWork, readName, taskActivity } from '../compile/names';
 import { activityTitle } from '../explain/titles';
 import type { Because, BlockKind, CoatStages, PlanBlock, Span } from '../model';
 
 type WorkKind = Exclude<BlockKind, 'away' | 'cure' | 'shut'>;
 
-const isWorkKind = (kind: string): kind is WorkKind => ['task', 'before-shot', 'drop-off', 'collection'].includes(kind);
+const isWorkKind = (kind: string): kind is WorkKind => isWorkshopWork(kind) || kind === 'drop-off' || kind === 'collection';
 
 /** Block of a placed activity; null for an episode's milestone. */
 export function workBlock(compiled: Compiled, placement: Placement, because: readonly Because[]): PlanBlock | null {
   const { draft } = compiled;
   const { kind, id } = readName(placement.activity);
   if (!isWorkKind(kind)) return null;
-  const isTask = kind === 'task' || kind === 'before-shot';
-  const record: Task | OutsideJob = isTask ? need(draft.tasks, id, 'task') : need(draft.jobs, id, 'outside job');
+  const isTask = isWorkshopWork(kind);
+  const record: Task | OutsideJob = kind === 'late-work' ? (draft.lateWork.get(id)?.task ?? need(draft.tasks, id, 'task')) : isTask ? need(draft.tasks, id, 'task') : need(draft.jobs, id, 'outside job');
   return {
     id: placement.activity,
     kind,

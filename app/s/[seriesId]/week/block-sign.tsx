@@ -1,9 +1,10 @@
-import { Clapperboard, Hammer, Hourglass, PackageOpen, Truck, Undo2, Wind, type LucideIcon } from 'lucide-react';
+import { Clapperboard, Hammer, Hourglass, PackageOpen, PaintRoller, Truck, Undo2, Wind, type LucideIcon } from 'lucide-react';
 import type { BlockView } from '@/lib/views';
 
 const SIGNS: Record<BlockView['kind'], LucideIcon> = {
   task: Hammer,
   'before-shot': Clapperboard,
+  'late-work': PaintRoller,
   'drop-off': Truck,
   collection: Undo2,
   away: PackageOpen,
