@@ -14,7 +14,7 @@ const LAYERS = [
   ['plan', 'forecast'],
   ['continuity'],
   ['safety'],
-  ['episodes'],
+  ['episodes', 'simulation'],
   ['scheduling'],
   ['build', 'footage', 'estimate', 'cure', 'outwork', 'climate'],
   ['calendar'],
@@ -86,7 +86,7 @@ module.exports = {
       comment: 'What crosses to the threads is the engine’s own data and the chances of a simulation.',
       severity: 'error',
       from: { path: '^lib/worker/' },
-      to: { path: '^(app|lib)/', pathNot: '^lib/(worker|scheduling|forecast|result|units)/' },
+      to: { path: '^(app|lib)/', pathNot: '^lib/(worker|scheduling|simulation|result|units)/' },
     },
     {
       name: 'app-goes-through-commands-and-views',

@@ -3,10 +3,11 @@ import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import {
   checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, learnedFactors, tellAssumptions, tellResult, withSaving, worthOf,
-  type Assumptions, type ForecastInput, type RunBlock, type SavedForecast, type Threat,
+  type Assumptions, type SavedForecast, type Threat,
 } from '@/lib/forecast';
 import { compilePlan, lateTasksOf } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
+import type { ForecastInput, RunBlock } from '@/lib/simulation';
 import { simulateInWorkers } from '@/lib/worker';
 import type { CommandContext } from './context';
 import { loadDocument } from './save-edited';
@@ -32,11 +33,11 @@ const tellLearned = (kinds: number): string => (kinds === 0
 
 async function withWorth(input: ForecastInput, block: RunBlock, signal: AbortSignal | undefined): Promise<Threat[]> {
   const threats = findThreats(input, block);
-  // One thread each: starting a second one takes longer than its share of so few runs.
-  const worths = await Promise.all(threats.slice(0, WORTH_FOR).map(async ({ subject }) => {
-    const saved = await simulateInWorkers(withSaving(input, subject), Math.min(WORTH_RUNS, block.count), { threads: 1, ...(signal && { signal }) });
-    return saved.ok ? worthOf(block, saved.value) : null;
-  }));
+  const worths: (number | null)[] = [];
+  for (const { subject } of threats.slice(0, WORTH_FOR)) {
+    const saved = await simulateInWorkers(withSaving(input, subject), Math.min(WORTH_RUNS, block.count), signal && { signal });
+    worths.push(saved.ok ? worthOf(block, saved.value) : null);
+  }
   return threats.map((threat, k) => ({ ...threat, worth: worths[k] ?? null }));
 }
 

@@ -1,10 +1,10 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
 import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
-import { compilePlan, findMissedWindows, previousBlocks, raisePlan, tellContradiction, type Compiled, type CompileInput, type SavedPlan } from '@/lib/plan';
+import { compilePlan, findMissedWindows, freezeNear, previousBlocks, raisePlan, tellContradiction, type Compiled, type CompileInput, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { check, type Schedule, type Solution } from '@/lib/scheduling';
-import { instant } from '@/lib/units';
+import { instant, type Instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
 import { loadReadings } from './standing-plan';
@@ -17,6 +17,10 @@ export interface PlanProgress {
   /** Weighted minutes of lateness of the best so far; null before the first. */
   readonly lateMinutes: number | null;
   readonly unplaced: number | null;
+  /** End of the best so far; null before the first. */
+  readonly finish: Instant | null;
+  /** No plan of all the work ends before this moment. */
+  readonly earliestFinish: Instant;
 }
 
 export interface PlanOptions {
@@ -32,15 +36,31 @@ type Solved = Extract<Solution, { schedule: Schedule }>;
 const noSuchSeries = (seriesId: string) =>
   fail([issue('no-such-series', `There is no series "${seriesId}".`, 'Go back to the list of series.')]);
 
-function searchFor(compiled: Compiled, options: PlanOptions): Promise<Result<Solution>> {
-  return solveInWorker(
+const cancelled = () => fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
+
+/** Answers as soon as the signal is given. */
+function whenAborted(signal: AbortSignal): Promise<ReturnType<typeof cancelled>> {
+  return new Promise((resolve) => {
+    if (signal.aborted) resolve(cancelled());
+    else signal.addEventListener('abort', () => resolve(cancelled()), { once: true });
+  });
+}
+
+async function searchFor(compiled: Compiled, options: PlanOptions): Promise<Result<Solution>> {
+  const { clock } = compiled.draft;
+  const solving = solveInWorker(
     compiled.problem,
     { stop: { kind: 'time', milliseconds: options.milliseconds }, seed: options.seed },
     {
       ...(options.signal && { signal: options.signal }),
-      onProgress: ({ share, schedulesTried, best }) => options.onProgress?.({ share, schedulesTried, lateMinutes: best?.tardiness ?? null, unplaced: best?.unplaced ?? null }),
+      onProgress: ({ share, schedulesTried, best, lowerBound }) => options.onProgress?.({
+        share, schedulesTried, lateMinutes: best?.tardiness ?? null, unplaced: best?.unplaced ?? null,
+        finish: best === null ? null : clock.moment(best.makespan), earliestFinish: clock.moment(lowerBound),
+      }),
     },
   );
+  // Whoever stops it wants nothing changed, and need not wait for the thread to notice.
+  return options.signal === undefined ? solving : Promise.race([solving, whenAborted(options.signal)]);
 }
 
 function readSolution(compiled: Compiled, solution: Result<Solution>): Result<Solved> {
@@ -50,6 +70,11 @@ function readSolution(compiled: Compiled, solution: Result<Solution>): Result<So
     return fail([issue('no-plan-in-time', 'No plan was found in the time allowed.', 'Allow more time and plan again.')]);
   }
   return ok(solution.value);
+}
+
+function compileFrozen(input: CompileInput): Result<Compiled> {
+  const compiled = compilePlan(input);
+  return compiled.ok ? ok(freezeNear(compiled.value)) : compiled;
 }
 
 /** How much of the plan's work a solution leaves out; all of it when there is none. */
@@ -65,12 +90,12 @@ interface Answer {
  * half the time. The answer that places more counts.
  */
 async function findPlan(input: CompileInput, options: PlanOptions): Promise<Result<Answer>> {
-  const compiled = compilePlan(input);
+  const compiled = compileFrozen(input);
   if (!compiled.ok) return compiled;
   const first = await searchFor(compiled.value, options);
   const missed = first.ok && options.signal?.aborted !== true ? findMissedWindows(compiled.value, first.value) : new Set<string>();
   if (first.ok && missed.size > 0) {
-    const again = compilePlan({ ...input, lateFor: missed });
+    const again = compileFrozen({ ...input, lateFor: missed });
     const second = again.ok ? await searchFor(again.value, { ...options, milliseconds: options.milliseconds / 2 }) : again;
     const solved = again.ok && second.ok && leftOut(second.value) < leftOut(first.value) ? readSolution(again.value, second) : null;
     if (again.ok && solved?.ok === true) return ok({ compiled: again.value, solved: solved.value });
@@ -95,8 +120,8 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   const found = await findPlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings }, options);
   if (!found.ok) return found;
   const { compiled, solved } = found.value;
-  // The thread hands over its best when it is stopped; the person who stopped it wants nothing changed.
-  if (options.signal?.aborted === true) return fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
+  // The thread hands over its best when it is stopped.
+  if (options.signal?.aborted === true) return cancelled();
   const violations = check(compiled.problem, solved.schedule);
   if (violations.length > 0) throw new Error(`The plan breaks its own rules, so it was not saved: ${violations.slice(0, 3).map((violation) => violation.message).join(' ')}`);
   const result = raisePlan(compiled, solved, { solveTime: instant(ctx.now()) - now });

@@ -8,10 +8,10 @@ import {
   type Compiled, type PlanResult,
 } from '@/lib/plan';
 import type { Activity, Lag, Policy, Problem } from '@/lib/scheduling';
+import type { AbsenceChance, ColdChance, DelayChance, ForecastInput, LengthChance, SpoilChance } from '@/lib/simulation';
 import { MINUTES_PER_DAY } from '@/lib/units';
 import type { Assumptions } from './assumptions';
-import { lognormalQuantiles, tabulate, threePointQuantiles } from './draws';
-import type { AbsenceChance, ColdChance, DelayChance, ForecastInput, LengthChance, SpoilChance } from './model';
+import { lognormalQuantiles, tabulate, threePointQuantiles } from './quantiles';
 
 const MINUTES_PER_WEEK = 7 * MINUTES_PER_DAY;
 
@@ -99,6 +99,15 @@ function dayShares(job: OutsideJob, past: readonly PastJob[], craft: string): { 
   return shares;
 }
 
+/** Jobs of one trade share their tables: each is laid flat once. They never change. */
+const flatTables = new WeakMap<readonly number[], Int32Array>();
+
+function flatTable(ready: readonly number[]): Int32Array {
+  const flat = flatTables.get(ready) ?? Int32Array.from(ready);
+  flatTables.set(ready, flat);
+  return flat;
+}
+
 function delayOf({ draft }: Compiled, job: OutsideJob, past: readonly PastJob[], lags: readonly Lag[]): DelayChance | null {
   const trade = draft.trades.get(job.tradeId);
   if (trade === undefined) return null;
@@ -106,7 +115,7 @@ function delayOf({ draft }: Compiled, job: OutsideJob, past: readonly PastJob[],
   if (job.droppedOffAt === null) {
     const lag = lags.find((one) => one.from.activity === dropOffActivity(job.id) && one.to.activity === collectionActivity(job.id) && one.min?.kind === 'table');
     if (lag === undefined) return null;
-    return { id: job.id, lag: lag.id, activity: null, outcomes: shares.map(({ days, share }) => ({ days, share, release: 0, ready: Int32Array.from(awayTable(draft, job, days).ready) })) };
+    return { id: job.id, lag: lag.id, activity: null, outcomes: shares.map(({ days, share }) => ({ days, share, release: 0, ready: flatTable(awayTable(draft, job, days).ready) })) };
   }
   const ready = (changed: OutsideJob): number => {
     const back = expectedReady(draft, changed);
@@ -118,6 +127,9 @@ function delayOf({ draft }: Compiled, job: OutsideJob, past: readonly PastJob[],
     : SLIPS.map(({ days, share }) => ({ days, share, ready: null, release: ready({ ...job, promisedFor: addDays(promisedFor, Math.ceil((days * 7) / 5)) }) }));
   return { id: job.id, lag: null, activity: collectionActivity(job.id), outcomes };
 }
+
+/** Time that passes by the clock, not by working hours. */
+const isWait = (lag: Lag): lag is Lag & { readonly min: NonNullable<Lag['min']> } => lag.min !== undefined && lag.min.kind !== 'working';
 
 const redoName = (taskId: string): string => `redo:${taskId}`;
 
@@ -137,13 +149,14 @@ function withRedos({ problem }: Compiled, policy: Policy, tasks: readonly Task[]
     if (work === undefined || planned === undefined || work.duration === 0) continue;
     const redo = redoName(task.id);
     const after = problem.lags.filter((lag) => lag.from.activity === work.id && lag.from.at === 'end');
-    const waits = after.map((lag) => (lag.min?.kind === 'elapsed' ? lag.min.minutes : 0));
     const { due: _due, pin: _pin, previousStart: _previous, ...copy } = work;
     extra.activities.push({ ...copy, id: redo });
     extra.policy.push({ activity: redo, start: planned.start, crew: planned.crew });
-    const wait = `${work.id}>${redo}`;
-    extra.lags.push({ id: wait, from: { activity: work.id, at: 'end' }, to: { activity: redo, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } });
+    const ends = { from: { activity: work.id, at: 'end' as const }, to: { activity: redo, at: 'start' as const } };
+    extra.lags.push({ id: `${work.id}>${redo}`, ...ends, min: { kind: 'elapsed', minutes: 0 } });
     for (const lag of after) {
+      // The redo waits, like whatever comes next, until what was laid has dried.
+      if (isWait(lag)) extra.lags.push({ id: `${lag.id} first`, ...ends, min: lag.min });
       extra.lags.push({ ...lag, id: `${lag.id} again`, from: { activity: redo, at: 'end' } });
       if (lag.max === undefined) continue;
       // The window is counted from the coat that stays, and nobody lays one sooner than planned.
@@ -151,8 +164,8 @@ function withRedos({ problem }: Compiled, policy: Policy, tasks: readonly Task[]
       closed.set(lag.id, { ...rest, min: rest.min ?? { kind: 'elapsed', minutes: 0 } });
       opened.add(work.id);
     }
-    coatLags.set(work.id, after.flatMap((lag) => (lag.min === undefined || lag.min.kind === 'working' ? [] : [lag.id, `${lag.id} again`])));
-    spoils.push({ activity: work.id, redo, chance: assumptions.spoilChance, redoMinutes: work.duration, wait, waitMinutes: Math.max(0, ...waits) });
+    coatLags.set(work.id, after.filter(isWait).flatMap(({ id }) => [id, `${id} first`, `${id} again`]));
+    spoils.push({ activity: work.id, redo, chance: assumptions.spoilChance });
   }
   return {
     problem: {

@@ -5,11 +5,9 @@ export { findChances, withSaving, type ChanceSources, type LearnedFactor } from 
 export { earnedSchedule, type EarnedSchedule } from './earned-schedule';
 export { continueSessions } from './more-sessions';
 export { learnedFactors } from './learned';
-export type { ForecastInput, LengthChance, RunBlock } from './model';
 export {
-  findThreats, joinBlocks, promiseDate, tellResult, threeMoments, worthOf, type BankWeek, type EpisodeForecast, type ForecastResult, type Outlook, type Threat,
+  findThreats, promiseDate, tellResult, threeMoments, worthOf, type BankWeek, type EpisodeForecast, type ForecastResult, type Outlook, type Threat,
 } from './result';
-export { Simulation } from './simulate';
 export { meanOf, quantileOf } from './statistics';
 export { isRemedyKind, type RemedyKind } from './remedies';
 export { findTarget, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type Situation, type Target, type WhatIf, type WhatIfKind } from './what-if';

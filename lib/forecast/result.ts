@@ -2,8 +2,8 @@
 import { shootDue } from '@/lib/build';
 import { addDays, dateOf, daysBetween, mondayOf, isoWeekOf, formatIsoWeek, startOfDay } from '@/lib/calendar';
 import { episodeActivity, isWorkshopWork, readName, type Compiled } from '@/lib/plan';
+import type { ForecastInput, RunBlock } from '@/lib/simulation';
 import { instant, type Instant } from '@/lib/units';
-import type { ForecastInput, RunBlock } from './model';
 import { meanOf, quantileError, quantileOf, shareError } from './statistics';
 
 /** A date as odds. */
@@ -60,28 +60,6 @@ export interface ForecastResult {
   readonly missedWindows: number;
   readonly retakes: number;
   readonly assumptions: readonly string[];
-}
-
-/** All runs in one, blocks in any order. */
-export function joinBlocks(blocks: readonly RunBlock[]): RunBlock {
-  const sorted = blocks.toSorted((a, b) => a.first - b.first);
-  const count = sorted.reduce((sum, block) => sum + block.count, 0);
-  const width = sorted[0] === undefined || sorted[0].count === 0 ? 0 : sorted[0].watched.length / sorted[0].count;
-  const finish = new Int32Array(count);
-  const watched = new Int32Array(count * width);
-  const critical = new Int32Array(sorted[0]?.critical.length ?? 0);
-  let at = 0;
-  for (const block of sorted) {
-    finish.set(block.finish, at);
-    watched.set(block.watched, at * width);
-    for (let i = 0; i < critical.length; i += 1) critical[i]! += block.critical[i]!;
-    at += block.count;
-  }
-  const sum = (of: (block: RunBlock) => number) => sorted.reduce((total, block) => total + of(block), 0);
-  return {
-    first: sorted[0]?.first ?? 0, count, finish, watched, critical,
-    criticalRuns: sum((b) => b.criticalRuns), lostShots: sum((b) => b.lostShots), spoiltCoats: sum((b) => b.spoiltCoats), missedWindows: sum((b) => b.missedWindows), retakes: sum((b) => b.retakes),
-  };
 }
 
 function outlookOf(compiled: Compiled, values: Int32Array): Outlook {
@@ -193,7 +171,6 @@ export function worthOf(plain: RunBlock, saved: RunBlock): number {
   const runs = Math.min(plain.count, saved.count);
   return meanOf(plain.finish.subarray(0, runs)) - meanOf(saved.finish.subarray(0, runs));
 }
-
 
 /** The 10, 50 and 80 % moments of an outlook. */
 export function threeMoments(outlook: Outlook): { readonly p10: Instant | null; readonly p50: Instant | null; readonly p80: Instant | null } {

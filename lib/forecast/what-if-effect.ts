@@ -2,14 +2,10 @@
 import { checkSeries, type SeriesDocument } from '@/lib/build';
 import { compilePlan, diffPlans, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
 import { fail, ok, type Result } from '@/lib/result';
-import { afterWork, solve } from '@/lib/scheduling';
+import { repair } from '@/lib/scheduling';
 import { MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { listRemedies, makeRemedy, type Remedy, type RemedyKind } from './remedies';
 import { applyWhatIfs, type Situation, type WhatIf } from './what-if';
-
-/** Schedules tried for what happened and for each small change. One is a third quicker, but moves far more of the plan in some cases. */
-const SCHEDULES = 2;
-const SEED = 1;
 
 /** How a plan stands: smaller is better, earlier terms first. */
 export interface Standing {
@@ -64,17 +60,16 @@ function compareStanding(a: Standing, b: Standing): number {
 }
 
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
-function planQuickly(document: SeriesDocument, at: Situation, schedules: number): Result<PlanResult> {
+function planQuickly(document: SeriesDocument, at: Situation): Result<PlanResult> {
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
   const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));
   const compiled = compilePlan({ document, now: at.now, previousBlocks });
   if (!compiled.ok) return compiled;
-  const solved = solve(compiled.value.problem, { stop: afterWork(schedules), seed: SEED });
-  if (!solved.ok) return solved;
-  if (solved.value.status === 'infeasible') return fail(tellContradiction(compiled.value, solved.value.contradiction));
-  if (solved.value.status === 'unknown') throw new Error('The engine built no schedule, although one is always built.');
-  return ok(raisePlan(compiled.value, solved.value, { solveTime: 0, isBare: true }));
+  const solved = repair(compiled.value.problem);
+  if (solved.status === 'infeasible') return fail(tellContradiction(compiled.value, solved.contradiction));
+  if (solved.status === 'unknown') throw new Error('The engine built no schedule, although one is always built.');
+  return ok(raisePlan(compiled.value, solved, { solveTime: 0, isBare: true }));
 }
 
 const MOST_REMEDIES = 3;
@@ -86,7 +81,7 @@ function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult)
   const standing = standingOf(plan, at.plan);
   if (standing.open === 0 && standing.late === 0 && standing.unplaced === 0 && standing.slipMinutes === 0) return [];
   const rated = listRemedies({ document, now: at.now, episodes: plan.episodes }).flatMap((remedy: Remedy) => {
-    const planned = planQuickly(remedy.document, at, SCHEDULES);
+    const planned = planQuickly(remedy.document, at);
     if (!planned.ok) return [];
     const after = standingOf(planned.value, at.plan);
     if (compareStanding(after, standing) >= 0) return [];
@@ -108,7 +103,7 @@ export function findEffect(at: Situation, whatIfs: readonly WhatIf[], chosen: Re
   const happened = changeFor(at, whatIfs, chosen);
   if (!happened.ok) return happened;
   const { document, words } = happened.value;
-  const plan = planQuickly(document, at, SCHEDULES);
+  const plan = planQuickly(document, at);
   if (!plan.ok) return plan;
   return ok({
     words, plan: plan.value, standing: standingOf(plan.value, at.plan), before: at.plan === null ? null : standingOf(at.plan, at.plan),
@@ -121,7 +116,7 @@ export function findEffect(at: Situation, whatIfs: readonly WhatIf[], chosen: Re
 export function changeFor(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null): Result<{ readonly document: SeriesDocument; readonly words: readonly string[] }> {
   const happened = applyWhatIfs(at, whatIfs);
   if (!happened.ok || chosen === null) return happened;
-  const first = planQuickly(happened.value.document, at, SCHEDULES);
+  const first = planQuickly(happened.value.document, at);
   if (!first.ok) return first;
   const remedy = makeRemedy(chosen, { document: happened.value.document, now: at.now, episodes: first.value.episodes });
   if (remedy === null) return happened;

@@ -1,5 +1,6 @@
 export type * from './model';
 export { compilePlan, type Compiled } from './compile/compile';
+export { freezeNear } from './compile/freeze';
 export { awayTable, expectedReady } from './compile/job-activities';
 export { beforeShotActivity, collectionActivity, dropOffActivity, episodeActivity, isWorkshopWork, lateWorkActivity, personResource, readName, taskActivity } from './compile/names';
 export { lateTasksOf, previousBlocks, type CompileInput, type PreviousBlock } from './compile/draft';

@@ -5,7 +5,9 @@ export const FAR = 1_000_000_000;
 /** Largest minute or length accepted, so that sums stay below {@link FAR}. */
 export const LARGEST = 100_000_000;
 
-/** A calendar as sorted arrays, asked by binary search. All answers are whole minutes; {@link FAR} is never, -1 is none. */
+const DAY = 1440;
+
+/** A calendar as sorted arrays, asked by the day or by binary search. All answers are whole minutes; {@link FAR} is never, -1 is none. */
 export class CalendarIndex {
   readonly start: Int32Array;
   readonly end: Int32Array;
@@ -13,6 +15,8 @@ export class CalendarIndex {
   readonly before: Int32Array;
   readonly total: number;
   readonly count: number;
+  /** First interval that ends after the first minute of each day, up to the day of the last end. */
+  private readonly firstOfDay: Int32Array;
 
   constructor(intervals: readonly Interval[]) {
     this.count = intervals.length;
@@ -25,12 +29,22 @@ export class CalendarIndex {
       sum += this.end[k]! - this.start[k]!;
     }
     this.total = sum;
+    const last = this.count === 0 ? 0 : this.end[this.count - 1]!;
+    this.firstOfDay = new Int32Array(((last / DAY) | 0) + 2).fill(this.count);
+    for (let day = 0, k = 0; day * DAY < last; day += 1) {
+      while (this.end[k]! <= day * DAY) k += 1;
+      this.firstOfDay[day] = k;
+    }
   }
 
   /** Index of the first interval that ends after `t`; `count` when there is none. */
   firstEndingAfter(t: Minute): number {
-    let low = 0;
-    let high = this.count;
+    if (t < 0) return 0;
+    const day = (t / DAY) | 0;
+    if (day >= this.firstOfDay.length - 1) return this.count;
+    // Within the day of `t`: no further than what the next day begins with.
+    let low = this.firstOfDay[day]!;
+    let high = this.firstOfDay[day + 1]!;
     while (low < high) {
       const mid = (low + high) >> 1;
       if (this.end[mid]! > t) high = mid;

@@ -1,5 +1,6 @@
 export type * from './problem';
 export { solve, type SolveOptions } from './solve';
+export { findContradiction } from './contradiction';
 export { validate } from './validate';
 export type { SearchState, StopRule } from './stop/rule';
 export { afterWork } from './stop/after-work';
@@ -8,5 +9,6 @@ export { atBound } from './stop/at-bound';
 export { anyOf } from './stop/any-of';
 export { check, RULES, type Rule, type Violation } from './check';
 export { explainChain, explainPlacement, type ChainLink, type Reason } from './explain';
+export { repair } from './repair';
 export { Replay, type Policy } from './replay';
 export { Standing, type Clash, type Trial } from './standing';

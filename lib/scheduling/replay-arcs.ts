@@ -6,10 +6,16 @@ import type { Problem } from './problem';
 import { earliestOverArc } from './propagate';
 import { passArc } from './timing';
 
+/** No place yet, has one, is left out of this run. */
+export const WAITING = 0;
+export const PLACED = 1;
+export const LEFT_OUT = 2;
+
 /** Dates so far. */
 export interface Dates {
   readonly start: Int32Array;
   readonly end: Int32Array;
+  /** {@link WAITING}, {@link PLACED} or {@link LEFT_OUT}. */
   readonly isPlaced: Uint8Array;
 }
 
@@ -27,13 +33,20 @@ export class ReplayArcs {
   /** 0: from the start, 1: from the end, 2: to the end of the activity. */
   private readonly kind: Uint8Array;
   private readonly isOrder: Uint8Array;
-  /** Maximum lags out of each activity. */
+  /** Maximum lags out of each activity, and 1 where there are any. */
   private readonly closing: readonly Int32Array[];
+  private readonly hasClosing: Uint8Array;
   /** Arc of each lag's minimum; -1: it has none. */
   private readonly arcOfLag: Int32Array;
+  /** Arcs with another length than the problem's. */
+  private readonly changed: Int32Array;
+  private readonly isChanged: Uint8Array;
+  private changedCount = 0;
 
   constructor(problem: Problem, model: Model, order: Order) {
     const { arcs } = model;
+    this.changed = new Int32Array(arcs.count);
+    this.isChanged = new Uint8Array(arcs.count);
     this.baseTables = arcs.tables;
     this.tables = [...arcs.tables];
     this.model = { ...model, arcs: { ...arcs, tables: this.tables } };
@@ -48,19 +61,31 @@ export class ReplayArcs {
     this.kind = Uint8Array.from(flat, (arc) => (arcs.isToEnd[arc] === 1 ? 2 : arcs.isFromEnd[arc]!));
     this.isOrder = Uint8Array.from(flat, (arc) => order.isOrder[arc]!);
     this.closing = model.arcsOut.map((list) => list.filter((arc) => arcs.isMax[arc] === 1));
+    this.hasClosing = Uint8Array.from(this.closing, (own) => Number(own.length > 0));
     this.arcOfLag = new Int32Array(problem.lags.length).fill(-1);
     for (let arc = 0; arc < arcs.count; arc += 1) if (arcs.lag[arc]! >= 0 && arcs.isMax[arc] === 0) this.arcOfLag[arcs.lag[arc]!] = arc;
   }
 
+  /** All lags as the problem has them: those that were changed go back. */
   reset(): void {
-    this.model.arcs.minutes.set(this.baseMinutes);
-    for (let arc = 0; arc < this.tables.length; arc += 1) this.tables[arc] = this.baseTables[arc]!;
+    for (let k = 0; k < this.changedCount; k += 1) {
+      const arc = this.changed[k]!;
+      this.model.arcs.minutes[arc] = this.baseMinutes[arc]!;
+      this.tables[arc] = this.baseTables[arc]!;
+      this.isChanged[arc] = 0;
+    }
+    this.changedCount = 0;
   }
 
   /** Another length of a lag of the problem; `table` for one whose length is a table. */
   setLag(lag: number, minutes: number, table: Int32Array | null): void {
     const arc = this.arcOfLag[lag]!;
     if (arc < 0) return;
+    if (this.isChanged[arc] === 0) {
+      this.isChanged[arc] = 1;
+      this.changed[this.changedCount] = arc;
+      this.changedCount += 1;
+    }
     if (table !== null) this.tables[arc] = table;
     else if (this.model.arcs.kind[arc] !== TABLE) this.model.arcs.minutes[arc] = minutes;
   }
@@ -77,8 +102,8 @@ export class ReplayArcs {
     let from = floor;
     for (let row = this.from[activity]!; row < this.from[activity + 1]!; row += 1) {
       const first = this.first[row]!;
-      if (isPlaced[first] === 0) {
-        if (this.isOrder[row] === 1) return -1;
+      if (isPlaced[first] !== PLACED) {
+        if (isPlaced[first] === WAITING && this.isOrder[row] === 1) return -1;
         continue;
       }
       const arc = this.arc[row]!;
@@ -95,6 +120,7 @@ export class ReplayArcs {
 
   /** Windows that the activity is too late for, counted when it gets its place. */
   countMissed(activity: number, { end, isPlaced, start }: Dates): number {
+    if (this.hasClosing[activity] === 0) return 0;
     const { arcs } = this.model;
     const own = this.closing[activity]!;
     let missed = 0;
@@ -103,7 +129,7 @@ export class ReplayArcs {
       const opener = arcs.to[arc]!;
       const event = arcs.isFromEnd[arc] === 1 ? end[activity]! : start[activity]!;
       const opened = arcs.isToEnd[arc] === 1 ? end[opener]! : start[opener]!;
-      if (isPlaced[opener] === 1 && opened < event + arcs.minutes[arc]!) missed += 1;
+      if (isPlaced[opener] !== WAITING && opened < event + arcs.minutes[arc]!) missed += 1;
     }
     return missed;
   }
@@ -116,7 +142,7 @@ export class ReplayArcs {
     for (let row = this.from[activity]!; row < this.from[activity + 1]!; row += 1) {
       const arc = this.arc[row]!;
       const first = this.first[row]!;
-      if (isPlaced[first] === 0 || arcs.isMax[arc] === 1 || this.kind[row] === 2) continue;
+      if (isPlaced[first] !== PLACED || arcs.isMax[arc] === 1 || this.kind[row] === 2) continue;
       const bound = this.pass(arc, this.kind[row] === 1 ? end[first]! : start[first]!);
       if (bound <= this.lastMoment) continue;
       this.lastMoment = bound;

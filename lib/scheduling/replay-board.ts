@@ -6,7 +6,8 @@ const DAY = 1440;
 const WIDTH = 4;
 
 /**
- * Who has how many of each resource, in one list a day and row, so that a question about an evening looks at that evening only.
+ * Who has how many of each resource, in one list a day and row, so that a question about an evening looks at that evening only. The lists
+ * of a day lie side by side: an activity asks for several resources at the same time.
  */
 export class DayBoard {
   private readonly days: number;
@@ -18,7 +19,7 @@ export class DayBoard {
   private nodes = new Int32Array(WIDTH * 4096);
   private next = 0;
 
-  constructor(rows: number, horizon: number) {
+  constructor(private readonly rows: number, horizon: number) {
     this.days = Math.max(1, Math.ceil(horizon / DAY));
     this.head = new Int32Array(rows * this.days).fill(-1);
     this.latestEnd = new Int32Array(rows);
@@ -40,8 +41,9 @@ export class DayBoard {
   add(row: number, from: number, to: number, amount: number): void {
     if (from >= to) return;
     if (to > this.latestEnd[row]!) this.latestEnd[row] = to;
-    const last = row * this.days + this.dayOf(to - 1);
-    for (let list = row * this.days + this.dayOf(from); list <= last; list += 1) this.link(list, from, to, amount);
+    const first = this.dayOf(from);
+    const last = this.dayOf(to - 1);
+    for (let day = first; day <= last; day += 1) this.link(day * this.rows + row, from, to, amount);
   }
 
   /** 0 when at most `room` units are taken at every minute of [from, to); else the next start worth trying. */
@@ -49,23 +51,35 @@ export class DayBoard {
     if (from >= to) return 0;
     if (room < 0) return FAR;
     if (this.latestEnd[row]! <= from) return 0;
-    const { head, nodes } = this;
-    const last = row * this.days + this.dayOf(to - 1);
+    const first = this.dayOf(from);
+    const last = to <= (first + 1) * DAY ? first : this.dayOf(to - 1);
+    return room === 0 ? this.meetAny(row, from, to, first, last) : this.meetTooMany(row, from, to, room, first, last);
+  }
+
+  /** Latest end of what is there at all. */
+  private meetAny(row: number, from: number, to: number, first: number, last: number): number {
+    const { head, nodes, rows } = this;
     let latest = 0;
-    for (let list = row * this.days + this.dayOf(from); list <= last; list += 1) {
-      for (let node = head[list]!; node >= 0; node = nodes[node + 3]!) {
+    for (let day = first; day <= last; day += 1) {
+      for (let node = head[day * rows + row]!; node >= 0; node = nodes[node + 3]!) {
         const end = nodes[node + 1]!;
+        if (end > from && end > latest && nodes[node]! < to) latest = end;
+      }
+    }
+    return latest;
+  }
+
+  private meetTooMany(row: number, from: number, to: number, room: number, first: number, last: number): number {
+    const { head, nodes, rows } = this;
+    for (let day = first; day <= last; day += 1) {
+      for (let node = head[day * rows + row]!; node >= 0; node = nodes[node + 3]!) {
         const start = nodes[node]!;
-        if (start >= to || end <= from) continue;
-        if (room === 0) {
-          if (end > latest) latest = end;
-          continue;
-        }
+        if (start >= to || nodes[node + 1]! <= from) continue;
         const minute = start > from ? start : from;
         if (this.loadAt(row, minute) > room) return this.firstEnd(row, minute, from);
       }
     }
-    return latest;
+    return 0;
   }
 
   private dayOf(minute: number): number {
@@ -76,7 +90,8 @@ export class DayBoard {
   private link(list: number, from: number, to: number, amount: number): void {
     if (this.next === this.nodes.length) this.nodes = doubled(this.nodes);
     const { next: node, nodes } = this;
-    if (this.head[list]! < 0) {
+    const head = this.head[list]!;
+    if (head < 0) {
       if (this.usedCount === this.used.length) this.used = doubled(this.used);
       this.used[this.usedCount] = list;
       this.usedCount += 1;
@@ -84,7 +99,7 @@ export class DayBoard {
     nodes[node] = from;
     nodes[node + 1] = to;
     nodes[node + 2] = amount;
-    nodes[node + 3] = this.head[list]!;
+    nodes[node + 3] = head;
     this.head[list] = node;
     this.next = node + WIDTH;
   }
@@ -93,7 +108,7 @@ export class DayBoard {
   private loadAt(row: number, minute: number): number {
     const { nodes } = this;
     let sum = 0;
-    for (let node = this.head[row * this.days + this.dayOf(minute)]!; node >= 0; node = nodes[node + 3]!) {
+    for (let node = this.head[this.dayOf(minute) * this.rows + row]!; node >= 0; node = nodes[node + 3]!) {
       if (nodes[node]! <= minute && minute < nodes[node + 1]!) sum += nodes[node + 2]!;
     }
     return sum;
@@ -103,7 +118,7 @@ export class DayBoard {
   private firstEnd(row: number, minute: number, after: number): number {
     const { nodes } = this;
     let first = FAR;
-    for (let node = this.head[row * this.days + this.dayOf(minute)]!; node >= 0; node = nodes[node + 3]!) {
+    for (let node = this.head[this.dayOf(minute) * this.rows + row]!; node >= 0; node = nodes[node + 3]!) {
       const end = nodes[node + 1]!;
       if (nodes[node]! <= minute && minute < end && end > after && end < first) first = end;
     }
@@ -157,9 +172,14 @@ export class MediumBoard {
     } else if (!isTop && to > this.otherEnd[row]!) this.otherEnd[row] = to;
   }
 
+  /** True when nobody has the medium in another state at `from` or later, which most questions end with. */
+  isFreeFrom(row: number, from: number, state: number): boolean {
+    return from >= (state === this.topState[row] ? this.otherEnd[row]! : this.topEnd[row]!);
+  }
+
   /** 0 when nobody has the medium in another state within [from, to); else the end of the last who has. */
   meet(row: number, from: number, to: number, state: number): number {
-    if (from >= to || from >= (state === this.topState[row] ? this.otherEnd[row]! : this.topEnd[row]!)) return 0;
+    if (from >= to || this.isFreeFrom(row, from, state)) return 0;
     const starts = this.from[row]!;
     const ends = this.to[row]!;
     const states = this.state[row]!;

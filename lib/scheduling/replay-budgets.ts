@@ -1,7 +1,7 @@
 /** Budgets of a replay, looked up by the opening that work lies in. */
 import { BudgetBook } from './budget-book';
 import type { Model } from './model';
-import { pickRows, type Openings, type ReplayRows } from './replay-rows';
+import { addDoses, pickRows, type Openings, type ReplayRows } from './replay-rows';
 
 /** Of a row with budgets, for each opening of its activity. */
 interface Fill {
@@ -15,26 +15,30 @@ interface Fill {
 interface Pieces {
   readonly pieceStart: Int32Array;
   readonly pieceEnd: Int32Array;
+  /** Opening that each piece lies in. */
+  readonly pieceOpening: Int32Array;
   readonly pieceCount: number;
 }
 
 export class ReplayBudgets {
   private readonly book: BudgetBook;
-  /** Rows with budgets: worked minutes, and those held through pauses. */
+  /** Rows with budgets, by account: worked minutes and doses, and those held through pauses. */
   private readonly limited: ReplayRows;
   private readonly kept: ReplayRows;
-  private readonly fills: readonly Fill[];
+  private readonly fills: readonly Int32Array[];
+  /** 1: each opening has to do with no budget but the one that covers it, so that pieces can be booked by their opening. */
   private readonly isPlain: Uint8Array;
 
   constructor(model: Model, rows: ReplayRows, private readonly openings: readonly Openings[], private readonly pieces: Pieces) {
     const hasBudgets = (resource: number) => model.budgets.from[resource] !== model.budgets.from[resource + 1];
     this.book = new BudgetBook(model, pieces);
-    this.limited = pickRows(rows, (resource, isThrough) => hasBudgets(resource) && !isThrough);
+    this.limited = pickRows(addDoses(model, rows), (resource, isThrough) => hasBudgets(resource) && !isThrough);
     this.kept = pickRows(rows, (resource, isThrough) => hasBudgets(resource) && isThrough);
-    this.fills = listFills(model, this.limited, openings);
+    const fills = listFills(model, this.limited, openings);
+    this.fills = fills.map(({ budget }) => budget);
     this.isPlain = Uint8Array.from(openings, (_, i) => {
-      const fills = this.fills.slice(this.limited.from[i], this.limited.from[i + 1]);
-      return Number(this.kept.from[i] === this.kept.from[i + 1] && fills.every(({ isOnly }) => isOnly));
+      const own = fills.slice(this.limited.from[i], this.limited.from[i + 1]);
+      return Number(this.kept.from[i] === this.kept.from[i + 1] && own.every(({ isOnly }) => isOnly));
     });
   }
 
@@ -49,6 +53,10 @@ export class ReplayBudgets {
 
   /** Counts the pieces looked at last. */
   use(activity: number, t: number, end: number): void {
+    if (this.isPlain[activity] === 1) {
+      this.bookByOpening(activity);
+      return;
+    }
     const { kept, limited, pieces } = this;
     for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
       for (let k = 0; k < pieces.pieceCount; k += 1) this.book.use(limited.resource[row]!, pieces.pieceStart[k]!, pieces.pieceEnd[k]!, limited.amount[row]!);
@@ -59,9 +67,10 @@ export class ReplayBudgets {
   /** False when a budget over the whole opening has no room for it. */
   hasRoom(activity: number, opening: number, duration: number): boolean {
     const { fills, limited } = this;
-    for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
-      const budget = fills[row]!.budget[opening]!;
-      if (budget >= 0 && this.book.roomOf(budget) < duration * limited.amount[row]!) return false;
+    const { room } = this.book;
+    for (let row = limited.from[activity]!, stop = limited.from[activity + 1]!; row < stop; row += 1) {
+      const budget = fills[row]![opening]!;
+      if (budget >= 0 && room[budget]! < duration * limited.amount[row]!) return false;
     }
     return true;
   }
@@ -69,36 +78,72 @@ export class ReplayBudgets {
   /** False when split work that starts in an opening finds no room there, or none for its rest in the next one. */
   hasRoomToSplit(activity: number, opening: number, duration: number, least: number): boolean {
     const { fills, limited } = this;
-    const { count, end: shuts, start: opens } = this.openings[activity]!;
-    for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
-      const fill = fills[row]!.budget;
-      if (fill[opening]! < 0) continue;
+    const { room } = this.book;
+    for (let row = limited.from[activity]!, stop = limited.from[activity + 1]!; row < stop; row += 1) {
+      const fill = fills[row]!;
+      const budget = fill[opening]!;
+      if (budget < 0) continue;
       const amount = limited.amount[row]!;
-      const room = this.book.roomOf(fill[opening]!);
-      if (room < least * amount) return false;
-      if (room >= duration * amount) continue;
-      const next = opening + 1;
-      if (next >= count) return false;
-      if (fill[next]! < 0) continue;
-      const nextRoom = this.book.roomOf(fill[next]!);
-      // A piece in the middle fills its opening whole.
-      if (nextRoom < (shuts[next]! - opens[next]!) * amount && room + nextRoom < duration * amount) return false;
+      const left = room[budget]!;
+      if (left < least * amount) return false;
+      if (left < duration * amount && !this.hasRoomAfter(activity, opening, fill, duration * amount - left, amount)) return false;
     }
     return true;
   }
 
   /** Next start that the budgets allow, for the pieces looked at last; `t` or less when they have room. */
   meet(activity: number, t: number, end: number): number {
+    if (this.isPlain[activity] === 1 && this.fitsByOpening(activity)) return 0;
     const { kept, limited } = this;
     for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
-      const next = this.book.conflict(limited.resource[row]!, limited.amount[row]!, t, -1);
+      const next = this.book.conflict(activity, limited.resource[row]!, limited.amount[row]!, t, -1);
       if (next > t) return next;
     }
     for (let row = kept.from[activity]!; row < kept.from[activity + 1]!; row += 1) {
-      const next = this.book.conflict(kept.resource[row]!, kept.amount[row]!, t, end);
+      const next = this.book.conflict(activity, kept.resource[row]!, kept.amount[row]!, t, end);
       if (next > t) return next;
     }
     return 0;
+  }
+
+  /** What is over after an opening finds room in the next one, or fills that whole and goes on. */
+  private hasRoomAfter(activity: number, opening: number, fill: Int32Array, over: number, amount: number): boolean {
+    const { count, end: shuts, start: opens } = this.openings[activity]!;
+    const next = opening + 1;
+    if (next >= count) return false;
+    const budget = fill[next]!;
+    if (budget < 0) return true;
+    const left = this.book.room[budget]!;
+    // A piece in the middle fills its opening whole.
+    return left >= (shuts[next]! - opens[next]!) * amount || left >= over;
+  }
+
+  private bookByOpening(activity: number): void {
+    const { fills, limited, pieces } = this;
+    const { room } = this.book;
+    for (let row = limited.from[activity]!, stop = limited.from[activity + 1]!; row < stop; row += 1) {
+      const fill = fills[row]!;
+      for (let k = 0; k < pieces.pieceCount; k += 1) {
+        const budget = fill[pieces.pieceOpening[k]!]!;
+        if (budget >= 0) room[budget]! -= (pieces.pieceEnd[k]! - pieces.pieceStart[k]!) * limited.amount[row]!;
+      }
+    }
+  }
+
+  /** True when each piece finds room in the budget of its opening, and no two pieces share one. */
+  private fitsByOpening(activity: number): boolean {
+    const { fills, limited, pieces } = this;
+    const { room } = this.book;
+    for (let row = limited.from[activity]!, stop = limited.from[activity + 1]!; row < stop; row += 1) {
+      const fill = fills[row]!;
+      for (let k = 0, before = -1; k < pieces.pieceCount; k += 1) {
+        const budget = fill[pieces.pieceOpening[k]!]!;
+        if (budget < 0) continue;
+        if (budget === before || room[budget]! < (pieces.pieceEnd[k]! - pieces.pieceStart[k]!) * limited.amount[row]!) return false;
+        before = budget;
+      }
+    }
+    return true;
   }
 }
 

@@ -10,12 +10,16 @@ export class ReplayFit {
   /** Worked pieces of the place found last. */
   readonly pieceStart: Int32Array;
   readonly pieceEnd: Int32Array;
+  /** Opening that each piece lies in. */
+  readonly pieceOpening: Int32Array;
   pieceCount = 0;
   /** Needs that somebody may be in the way of. */
   private readonly rows: ReplayRows;
-  /** State rows of each activity where somebody has the medium in another state. */
-  private readonly media: readonly Int32Array[];
+  /** State rows of each activity where somebody has the medium in another state: `mediaFrom[i]` to `mediaFrom[i + 1]`. */
+  private readonly media: Int32Array;
+  private readonly mediaFrom: Int32Array;
   private readonly holds: readonly Int32Array[];
+  private readonly hasHolds: Uint8Array;
   private readonly board: DayBoard;
   private readonly mediumBoard: MediumBoard;
   private readonly budgets: ReplayBudgets;
@@ -27,13 +31,20 @@ export class ReplayFit {
   /** @param isOrderly 1 for resources that need no look */
   constructor(private readonly model: Model, rows: ReplayRows, private readonly openings: readonly Openings[], isOrderly: Uint8Array) {
     this.rows = pickRows(rows, (resource) => isOrderly[resource] === 0);
-    this.media = listMedia(model);
+    const media = listMedia(model);
+    this.media = Int32Array.from(media.flatMap((own) => [...own]));
+    this.mediaFrom = new Int32Array(model.count + 1);
+    media.forEach((own, i) => {
+      this.mediaFrom[i + 1] = this.mediaFrom[i]! + own.length;
+    });
     this.holds = model.holds.byActivity.map((own) => own.filter((hold) => isOrderly[model.holds.resource[hold]!] === 0));
+    this.hasHolds = Uint8Array.from(this.holds, (own) => Number(own.length > 0));
     this.board = new DayBoard(model.resourceCount, model.horizon);
     this.mediumBoard = new MediumBoard(model.states.mediumCount);
     const longest = Math.max(1, ...model.calendars.map((calendar) => calendar.count));
     this.pieceStart = new Int32Array(longest);
     this.pieceEnd = new Int32Array(longest);
+    this.pieceOpening = new Int32Array(longest);
     this.budgets = new ReplayBudgets(model, rows, openings, this);
     this.closedFrom = new Int32Array(model.resourceCount).fill(FAR);
     this.baseShortest = model.shortest.slice();
@@ -67,17 +78,16 @@ export class ReplayFit {
 
   /** Takes what the activity needs for the pieces found last. */
   place(activity: number, t: number, end: number): void {
-    const { board, media, model, rows } = this;
-    for (let row = rows.from[activity]!; row < rows.from[activity + 1]!; row += 1) {
+    const { board, media, mediaFrom, model, rows } = this;
+    for (let row = rows.from[activity]!, stop = rows.from[activity + 1]!; row < stop; row += 1) {
       const resource = rows.resource[row]!;
       const amount = rows.amount[row]!;
       if (rows.isThrough[row] === 1) board.add(resource, t, end, amount);
       else for (let k = 0; k < this.pieceCount; k += 1) board.add(resource, this.pieceStart[k]!, this.pieceEnd[k]!, amount);
     }
     this.budgets.use(activity, t, end);
-    const own = media[activity]!;
-    for (let k = 0; k < own.length; k += 1) {
-      const row = own[k]!;
+    for (let k = mediaFrom[activity]!, stop = mediaFrom[activity + 1]!; k < stop; k += 1) {
+      const row = media[k]!;
       const lastsTo = stateEnd(model.states, row, end);
       if (lastsTo > t) this.mediumBoard.add(model.states.medium[row]!, t, lastsTo, model.states.state[row]!);
     }
@@ -85,6 +95,7 @@ export class ReplayFit {
 
   /** Opens the holds that begin with the activity and closes those that end with it, after {@link place}. */
   turnHolds(activity: number, t: number, end: number, ends: Int32Array): void {
+    if (this.hasHolds[activity] === 0) return;
     const { holds } = this.model;
     const own = this.holds[activity]!;
     for (let k = 0; k < own.length; k += 1) {
@@ -139,6 +150,7 @@ export class ReplayFit {
       }
       this.pieceStart[0] = at;
       this.pieceEnd[0] = end;
+      this.pieceOpening[0] = k;
       let next = this.meetRows(activity, at, end);
       if (next <= at && !this.budgets.isSettledByRoom(activity)) next = this.budgets.meet(activity, at, end);
       if (next <= at) next = this.meetOther(activity, at, end);
@@ -200,7 +212,7 @@ export class ReplayFit {
   /** `t` or less when nobody is in the way; else the next start worth trying. No start in between fits. */
   private meetRows(activity: number, t: number, end: number): number {
     const { board, closedFrom, model, rows } = this;
-    for (let row = rows.from[activity]!; row < rows.from[activity + 1]!; row += 1) {
+    for (let row = rows.from[activity]!, stop = rows.from[activity + 1]!; row < stop; row += 1) {
       const resource = rows.resource[row]!;
       if (end > closedFrom[resource]! && t < end) return FAR;
       const room = model.capacity[resource]! - rows.amount[row]!;
@@ -214,14 +226,17 @@ export class ReplayFit {
 
   /** States of air and surfaces; and what opens a hold needs the whole resource for good, as nobody knows yet when it closes. */
   private meetOther(activity: number, t: number, end: number): number {
-    const { states } = this.model;
-    const media = this.media[activity]!;
-    for (let k = 0; k < media.length; k += 1) {
+    const { holds, states } = this.model;
+    const { media, mediaFrom } = this;
+    for (let k = mediaFrom[activity]!, stop = mediaFrom[activity + 1]!; k < stop; k += 1) {
       const row = media[k]!;
-      const next = this.mediumBoard.meet(states.medium[row]!, t, stateEnd(states, row, end), states.state[row]!);
+      const medium = states.medium[row]!;
+      const state = states.state[row]!;
+      if (this.mediumBoard.isFreeFrom(medium, t, state)) continue;
+      const next = this.mediumBoard.meet(medium, t, stateEnd(states, row, end), state);
       if (next > t) return next;
     }
-    const { holds } = this.model;
+    if (this.hasHolds[activity] === 0) return t;
     const own = this.holds[activity]!;
     for (let k = 0; k < own.length; k += 1) {
       const hold = own[k]!;
@@ -245,6 +260,7 @@ export class ReplayFit {
     for (let p = 0; p < this.pieceCount; p += 1) {
       const k = opening.firstAfter(this.pieceStart[p]!);
       if (k >= opening.count || opening.start[k]! > this.pieceStart[p]! || opening.end[k]! < this.pieceEnd[p]!) return false;
+      this.pieceOpening[p] = k;
     }
     return true;
   }

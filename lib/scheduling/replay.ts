@@ -4,12 +4,11 @@ import { listByKey } from './list-order';
 import type { Model } from './model';
 import { arrange } from './order';
 import type { Problem } from './problem';
-import { ReplayArcs } from './replay-arcs';
+import { LEFT_OUT, PLACED, ReplayArcs } from './replay-arcs';
 import { findOrderly } from './replay-chains';
 import { ReplayFit } from './replay-fit';
 import { listOpenings, listRows, withFixedCrew, type Policy, type ReplayRows } from './replay-rows';
 
-const PLACED = 1;
 const MOST_BLOCKS = 4096;
 
 export type { Policy } from './replay-rows';
@@ -18,7 +17,7 @@ export type { Policy } from './replay-rows';
  * Rebuilds the dates of a plan again and again under other lengths: the serial scheme over the plan's order, each activity at
  * its earliest place that keeps the engine's rules, with the plan's people. Nobody looks ahead: a closing window moves nothing
  * back, it is missed and counted. What opens a window starts no earlier than planned.
- * Change `duration`, `release`, `tail`, `until` and the lags between runs, then call {@link run}; no call allocates.
+ * Change `duration`, `release`, `isLeftOut`, `tail`, `until` and the lags between runs, then call {@link run}; no call allocates.
  */
 export class Replay {
   /** Worked minutes of each activity in the next run. */
@@ -33,8 +32,12 @@ export class Replay {
   /** Dates of the last run. What got no place has the horizon as its end. */
   readonly start: Int32Array;
   readonly end: Int32Array;
-  /** 1: has a place. */
+  /** 1: has a place; 2: was left out. */
   readonly isPlaced: Uint8Array;
+  /** 1: not worked in the next run, as if it were not in the problem. */
+  readonly isLeftOut: Uint8Array;
+  /** Activity whose end stands for both dates of one that is left out, so that windows count from it; -1: none. */
+  readonly standIn: Int32Array;
   /** Windows that closed before their second event in the last run. */
   missedWindows = 0;
   readonly horizon: number;
@@ -74,15 +77,14 @@ export class Replay {
     this.start = new Int32Array(model.count);
     this.end = new Int32Array(model.count);
     this.isPlaced = new Uint8Array(model.count);
+    this.isLeftOut = new Uint8Array(model.count);
+    this.standIn = new Int32Array(model.count).fill(-1);
     this.waiting = new Int32Array(model.count);
     const planned = new Map(policy.map((placement) => [placement.activity, placement.start]));
     this.list = listByKey(order, Float64Array.from(this.names, (name) => planned.get(name) ?? FAR));
     this.arcs = new ReplayArcs(problem, model, order);
-    const isOrderly = findOrderly(model, order, this.list, this.rows);
     const blockable = new Set(mayBlock);
-    problem.resources.forEach(({ id }, resource) => {
-      if (blockable.has(id)) isOrderly[resource] = 0;
-    });
+    const isOrderly = findOrderly(model, order, this.list, this.rows, Uint8Array.from(problem.resources, ({ id }) => Number(blockable.has(id))));
     this.fit = new ReplayFit(model, this.rows, listOpenings(model, this.rows), isOrderly);
     this.floor = new Int32Array(model.count);
     for (let arc = 0; arc < model.arcs.count; arc += 1) {
@@ -96,6 +98,7 @@ export class Replay {
     this.duration.set(this.base.duration);
     this.release.set(this.base.release);
     this.tail.set(this.base.tail);
+    this.isLeftOut.fill(0);
     for (let row = 0; row < this.until.length; row += 1) this.until[row] = this.base.until[row]!;
     this.arcs.reset();
     this.blockedCount = 0;
@@ -136,9 +139,11 @@ export class Replay {
       let kept = 0;
       for (let k = 0; k < size; k += 1) {
         const activity = left[k]!;
-        if (this.tryPlace(activity)) continue;
-        this.waiting[kept] = activity;
-        kept += 1;
+        if (this.isLeftOut[activity] === 1) this.leaveOut(activity);
+        else if (!this.tryPlace(activity)) {
+          this.waiting[kept] = activity;
+          kept += 1;
+        }
       }
       isMoving = kept < size;
       size = kept;
@@ -162,6 +167,14 @@ export class Replay {
     }
     this.duration[activity] = base;
     return low;
+  }
+
+  private leaveOut(activity: number): void {
+    const other = this.standIn[activity]!;
+    const end = other < 0 ? 0 : this.end[other]!;
+    this.isPlaced[activity] = LEFT_OUT;
+    this.start[activity] = end;
+    this.end[activity] = end;
   }
 
   private tryPlace(activity: number): boolean {
@@ -192,7 +205,7 @@ export class Replay {
     const mates = sharers[activity]!;
     for (let k = 0; k < mates.length; k += 1) {
       const end = this.end[mates[k]!]!;
-      if (end <= latest || end > at || this.isPlaced[mates[k]!] === 0) continue;
+      if (end <= latest || end > at || this.isPlaced[mates[k]!] !== PLACED) continue;
       latest = end;
       found = mates[k]!;
     }

@@ -16,10 +16,11 @@ const KIND_WORDS: Readonly<Record<BlockKind, string>> = {
   collection: 'Collection',
   away: 'Away',
   cure: 'Drying',
+  shut: 'Stay out',
 };
 
 /** True where nobody works: the block is a wait. */
-export const isWait = (kind: BlockKind): boolean => kind === 'away' || kind === 'cure';
+export const isWait = (kind: BlockKind): boolean => kind === 'away' || kind === 'cure' || kind === 'shut';
 
 /** True for a trip to or from a trade. */
 export const isErrand = (kind: BlockKind): boolean => kind === 'drop-off' || kind === 'collection';
@@ -80,7 +81,7 @@ function taskFields(block: PlanBlock, task: Task, document: SeriesDocument) {
   const isOwn = block.kind === 'before-shot';
   const ahead = beforeShots(task);
   const aheadIds = new Set(ahead.map((shot) => shot.id));
-  const shots = block.kind === 'cure' || block.kind === 'late-work' ? [] : task.shots.filter((shot) => aheadIds.has(shot.id) === isOwn);
+  const shots = isWait(block.kind) || block.kind === 'late-work' ? [] : task.shots.filter((shot) => aheadIds.has(shot.id) === isOwn);
   const materials = new Set(task.coats.map((coat) => nameOf(coat.materialId, document.materials, 'material')));
   return {
     layOut: isBefore ? [] : task.layOut,

@@ -47,7 +47,7 @@ function sessionLines(view: WeekView, card: SessionCard): string[] {
 function waitLines(view: WeekView): string[] {
   const waits = Object.values(view.blocks).filter((block) => !isWorkshopWork(block.kind));
   if (waits.length === 0) return [];
-  return ['On the road, away and drying', ...waits.toSorted((a, b) => a.start - b.start).flatMap((block) => wrapText(`${block.kindWord}: ${block.title}, ${block.when}`, '  ')), ''];
+  return ['On the road, away, drying and shut', ...waits.toSorted((a, b) => a.start - b.start).flatMap((block) => wrapText(`${block.kindWord}: ${block.title}, ${block.when}`, '  ')), ''];
 }
 
 function listLines(title: string, items: readonly string[]): string[] {

@@ -1,6 +1,7 @@
-import type { ForecastInput, RunBlock } from '@/lib/forecast';
+import type { RunBlock } from '@/lib/simulation';
 import type { Issue, Result } from '@/lib/result';
 import type { Problem, Progress, Solution } from '@/lib/scheduling';
+import type { Luck, SharedInput } from './shared-tables';
 
 /** When to stop, as data: after so many schedules, or after so many milliseconds. */
 export type StopSpec =
@@ -26,9 +27,11 @@ export type WorkerMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'done'; readonly result: Result<Solution, readonly Issue[]> };
 
-/** What a simulation thread is started with: its share of the runs. */
+/** What a simulation thread is asked for: its share of the runs. */
 export interface SimulationTask {
-  readonly input: ForecastInput;
+  /** Null: the forecast it worked on last. */
+  readonly shared: SharedInput | null;
+  readonly luck: Luck;
   readonly first: number;
   readonly count: number;
   /** One 32-bit cell; set to 1 to stop. */

@@ -1,14 +1,20 @@
-/** Runs in a simulation thread: its share of the runs, in blocks, with progress; looks at the cancel cell between blocks. */
-import { parentPort, workerData } from 'node:worker_threads';
-import { Simulation } from '@/lib/forecast';
+/** Runs in a simulation thread: its share of the runs, in blocks, with progress; looks at the cancel cell between blocks. Then it waits for more. */
+import { parentPort } from 'node:worker_threads';
+import { Simulation } from '@/lib/simulation';
 import type { SimulationMessage, SimulationTask } from './protocol';
+import { gatherTables } from './shared-tables';
 
 /** Runs between two looks at the cell: about a twentieth of a second. */
 const BLOCK = 100;
 
+/** The problem worked last, ready to run. */
+let simulation: Simulation | null = null;
+
 function runShare(task: SimulationTask, post: (message: SimulationMessage) => void): void {
   const cell = new Int32Array(task.cancelCell);
-  const simulation = new Simulation(task.input);
+  if (task.shared !== null) simulation = new Simulation(gatherTables(task.shared));
+  if (simulation === null) throw new Error('A simulation thread was asked to go on with a forecast it never had.');
+  simulation.setLuck(task.luck);
   for (let done = 0; done < task.count; done += BLOCK) {
     if (Atomics.load(cell, 0) === 1) break;
     post({ kind: 'block', block: simulation.runMany(task.first + done, Math.min(BLOCK, task.count - done)) });
@@ -17,4 +23,4 @@ function runShare(task: SimulationTask, post: (message: SimulationMessage) => vo
 }
 
 const port = parentPort;
-if (port !== null) runShare(workerData as SimulationTask, (message) => port.postMessage(message));
+port?.on('message', (task: SimulationTask) => runShare(task, (message) => port.postMessage(message)));

@@ -1,7 +1,7 @@
-import { Worker } from 'node:worker_threads';
-import { joinBlocks, type ForecastInput, type RunBlock } from '@/lib/forecast';
 import { fail, issue, ok, type Result } from '@/lib/result';
-import type { SimulationMessage, SimulationTask } from './protocol';
+import { joinBlocks, type ForecastInput, type RunBlock } from '@/lib/simulation';
+import { SharedForecast } from './shared-tables';
+import { runInThread } from './simulation-threads';
 
 /** Threads at once; more than the machine has cores would only wait for each other. */
 const MOST_THREADS = 4;
@@ -14,31 +14,8 @@ export interface SimulationHooks {
   readonly threads?: number;
 }
 
-/** Starts a thread. The bundler knows the first form; outside the bundle the thread has to load TypeScript itself. */
-function startThread(task: SimulationTask): Worker {
-  if (process.env.NEXT_RUNTIME !== undefined) return new Worker(new URL('./simulation-entry.ts', import.meta.url), { workerData: task });
-  const root = import.meta.url.slice(0, import.meta.url.lastIndexOf('/lib/worker/') + 1);
-  return new Worker(new URL(`${root}lib/worker/simulation-bootstrap.mjs`), {
-    workerData: task,
-    execArgv: [],
-    env: { ...process.env, TSX_TSCONFIG_PATH: decodeURIComponent(new URL(`${root}tsconfig.json`).pathname) },
-  });
-}
-
-function runThread(task: SimulationTask, onBlock: (block: RunBlock) => void): Promise<void> {
-  return new Promise((resolve, reject) => {
-    const worker = startThread(task);
-    worker.on('message', (message: SimulationMessage) => {
-      if (message.kind === 'block') onBlock(message.block);
-      else {
-        resolve();
-        void worker.terminate();
-      }
-    });
-    worker.on('error', reject);
-    worker.on('exit', (code) => reject(new Error(`A simulation thread ended with code ${code} before it was done.`)));
-  });
-}
+/** Forecasts laid out already, by their problem: another luck on the same one crosses alone. */
+const laidOut = new WeakMap<ForecastInput['problem'], SharedForecast>();
 
 /**
  * Runs 0 to `runs` of a forecast in threads of their own. The answer does not depend on how many there are.
@@ -53,12 +30,15 @@ export async function simulateInWorkers(input: ForecastInput, runs: number, { on
   if (signal?.aborted === true) cancel();
   else signal?.addEventListener('abort', cancel, { once: true });
   const count = Math.max(1, Math.min(MOST_THREADS, threads, runs));
+  const forecast = laidOut.get(input.problem) ?? new SharedForecast(input);
+  laidOut.set(input.problem, forecast);
+  const luck = forecast.luckOf(input);
   const blocks: RunBlock[] = [];
   let done = 0;
   try {
     await Promise.all(Array.from({ length: count }, (_, k) => {
       const first = Math.floor((runs * k) / count);
-      return runThread({ input, first, count: Math.floor((runs * (k + 1)) / count) - first, cancelCell }, (block) => {
+      return runInThread(forecast, { luck, first, count: Math.floor((runs * (k + 1)) / count) - first, cancelCell }, (block) => {
         blocks.push(block);
         done += block.count;
         onProgress?.(done);

@@ -1,6 +1,6 @@
 /** Networks without calendars, people or parts, for checks against known distributions. */
-import type { ForecastInput, LengthChance } from '@/lib/forecast';
-import { tabulate } from '@/lib/forecast/draws';
+import type { ForecastInput, LengthChance } from '@/lib/simulation';
+import { tabulate } from '@/lib/forecast/quantiles';
 import type { Activity, Lag } from '@/lib/scheduling';
 
 export interface Arrow {

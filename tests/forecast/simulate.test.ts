@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { instantOf } from '@/lib/calendar';
-import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, joinBlocks, quantileOf, Simulation, WHAT_IF_KINDS, withSaving, worthOf } from '@/lib/forecast';
+import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, quantileOf, WHAT_IF_KINDS, withSaving, worthOf } from '@/lib/forecast';
 import { compilePlan } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
+import { joinBlocks, Simulation } from '@/lib/simulation';
 import { demoSeries } from '@/seed/demo';
 import { planOf } from '../plan/plan-of';
 

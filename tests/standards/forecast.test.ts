@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { calibrate, earnedSchedule, meanOf, pinballLoss, Simulation } from '@/lib/forecast';
-import { threePointQuantiles } from '@/lib/forecast/draws';
+import { calibrate, earnedSchedule, meanOf, pinballLoss } from '@/lib/forecast';
+import { Simulation } from '@/lib/simulation';
+import { threePointQuantiles } from '@/lib/forecast/quantiles';
 import { threePointDeviation, threePointMean } from '@/lib/estimate';
 import { normalBelow, normalQuantile } from '@/lib/outwork';
 import { unwrap } from '@/lib/result';

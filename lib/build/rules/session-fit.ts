@@ -1,5 +1,5 @@
 import { issue, type Issue } from '@/lib/result';
-import type { SeriesDocument, Task } from '../model';
+import type { SeriesDocument, Session, Task } from '../model';
 import { findRecord } from '../records';
 import { crewSize, sessionLength, sessionsFor, taskLength } from '../task-sessions';
 import { count, listNames, quoteName, sayMoment, sayWork, startWith, subjectsOf } from '../words';
@@ -25,7 +25,7 @@ function hasRealTimes(task: Task): boolean {
 
 function checkTask(document: SeriesDocument, task: Task): readonly Issue[] {
   const subjects = subjectsOf(task);
-  const [longest] = sessionsFor(document, task).toSorted((a, b) => sessionLength(b) - sessionLength(a));
+  const longest = sessionsFor(document, task).reduce<Session | undefined>((best, session) => (best !== undefined && sessionLength(best) >= sessionLength(session) ? best : session), undefined);
   if (longest === undefined) {
     return [issue('no-session-for-task', `${startWith(task)} needs a session ${sayNeeds(document, task)}; there is none yet.`,
       'Add such a session.', { severity: 'warn', subjects })];

@@ -13,6 +13,7 @@ import { dangerousHours } from './heater-hours';
 import { addErrandPeople, addJob } from './job-activities';
 import { findLateWork } from './late-work';
 import { equipmentResource, partResource, placeResource } from './names';
+import { compileObjective } from './objective';
 import { addOrder, type RunningWait } from './order-lags';
 import { learnedTrades } from './past-jobs';
 import { addPeople } from './session-calendars';
@@ -50,6 +51,7 @@ function startDraft(input: CompileInput): Draft {
     lagReasons: new Map(),
     budgetReasons: new Map(),
     impossible: new Map(),
+    frozen: new Set(),
     lateWork: new Map(),
     windows: new Map(),
     coatedParts: new Set(document.tasks.filter((task) => task.doneAt === null && task.coats.length > 0).flatMap((task) => task.parts.map((use) => use.partId))),
@@ -106,6 +108,6 @@ export function compilePlan(input: CompileInput): Result<Compiled> {
     return wait ? { ...activity, release: Math.min(draft.horizon, Math.max(activity.release ?? 0, wait.minute)) } : activity;
   });
   const { horizon, resources, lags, holds, budgets } = draft;
-  const problem: Problem = { horizon, calendars: [...draft.calendars.values()], resources, activities, lags, holds, budgets };
+  const problem: Problem = { horizon, calendars: [...draft.calendars.values()], resources, activities, lags, holds, budgets, ...compileObjective(draft) };
   return ok({ problem, draft, runningWaits });
 }

@@ -1,9 +1,9 @@
 /** The cure model by the hour: the workshop's climate made once over the horizon, its tables shared by all coats of a material. */
-import type { DryingStage, Material, SeriesDocument } from '@/lib/build';
+import { roomOf, type DryingStage, type Material, type SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, mergeOverlappingAndTouching } from '@/lib/calendar';
 import { minutesSinceOrigin, stepsSince, type WorkshopClimate } from '@/lib/climate';
 import {
-  ageAtMinute, coatClocks, coatMaterialOf, forecastCoat, longestRecoatWait, minuteOfAge, rateAt, readyTables, spoiltStarts, stageMinute, workshopAir,
+  ageAtMinute, coatClocks, coatMaterialOf, forecastCoat, heatingOf, longestRecoatWait, minuteOfAge, rateAt, readyTables, spoiltStarts, stageMinute, workshopAir,
   type CoatClock, type CoatMaterial, type CoatMoments, type ReadingRows, type TableGrid, type WorkshopAir,
 } from '@/lib/cure';
 import { unwrap } from '@/lib/result';
@@ -102,6 +102,7 @@ function clockCure({ clock }: Frame, climate: WorkshopClimate, grid: TableGrid):
       warmths.set(key, warmth);
       return warmth;
     },
+    heat: (from, to) => climate.heat.subarray(Math.max(0, Math.floor(stepsSince(climate, from))), Math.ceil(stepsSince(climate, to))).reduce((sum, kwh) => sum + kwh, 0),
     tell: (material, stage, until) => {
       const { clock: ages, material: coat } = coatOf(material);
       const ready = minutesSinceOrigin(climate, until);
@@ -115,22 +116,48 @@ function clockCure({ clock }: Frame, climate: WorkshopClimate, grid: TableGrid):
   };
 }
 
+/** Models made already, by the weather and the loggers they stand on, which never change. Plans of one moment differ in little else. */
+const known = new WeakMap<SeriesDocument['weather'], WeakMap<ReadingRows, Map<string, CureModel>>>();
+/** Models kept of one weather; a changed evening of heating makes another. */
+const MOST_MODELS = 12;
+const NO_ROWS: ReadingRows = new Map();
+
+/** All else that a model is made from, in words that compare. */
+function modelKey({ document, clock, horizon }: Frame, airZone: string, span: { readonly from: string; readonly to: string }, { within }: TableGrid): string {
+  const sets = document.readings.filter((set) => set.airZone === airZone).map(({ id }) => id);
+  return JSON.stringify([airZone, document.series.zone, span, clock.origin, horizon, roomOf(document.series, airZone), heatingOf(document, airZone), sets, within]);
+}
+
 /**
  * How coats cure in each air: by the hour where weather is recorded, else at one steady temperature.
  * @throws Error when the weather breaks its rules, which a checked document cannot.
  */
 export function cureModels(frame: Frame, rows: ReadingRows): (airZone: string) => CureModel {
   const { document, clock, horizon } = frame;
-  const { zone } = document.series;
-  const from = addDays(dateOf(firstCoat(frame), zone), -WARM_UP_DAYS);
-  const to = addDays(dateOf(clock.moment(horizon), zone), DAYS_AFTER);
-  const air: WorkshopAir | null = unwrap(workshopAir(document, { from, to }, rows));
   const steady = steadyCure(document);
+  if (document.weather.every(({ days }) => days.length === 0)) return () => steady;
+  const { zone } = document.series;
+  const span = { from: addDays(dateOf(firstCoat(frame), zone), -WARM_UP_DAYS), to: addDays(dateOf(clock.moment(horizon), zone), DAYS_AFTER) };
+  const held = document.readings.length === 0 ? NO_ROWS : rows;
+  const byRows = known.get(document.weather) ?? new WeakMap<ReadingRows, Map<string, CureModel>>();
+  known.set(document.weather, byRows);
+  const models = byRows.get(held) ?? new Map<string, CureModel>();
+  byRows.set(held, models);
   const grid = gridOf(frame);
+  let air: WorkshopAir | null = null;
   const made = new Map<string, CureModel>();
+  const make = (airZone: string): CureModel => {
+    const key = modelKey(frame, airZone, span, grid);
+    const found = models.get(key);
+    if (found !== undefined) return found;
+    air ??= unwrap(workshopAir(document, span, rows));
+    const model = air === null ? steady : clockCure(frame, air.climateOf(airZone), grid);
+    if (models.size >= MOST_MODELS) models.clear();
+    models.set(key, model);
+    return model;
+  };
   return (airZone) => {
-    if (air === null) return steady;
-    const model = made.get(airZone) ?? clockCure(frame, air.climateOf(airZone), grid);
+    const model = made.get(airZone) ?? make(airZone);
     made.set(airZone, model);
     return model;
   };

@@ -28,6 +28,8 @@ export interface CureModel {
   readonly moments: (material: Material, laidAt: Instant) => CoatMoments;
   /** How warm it is between two moments, null where that is not known by the hour. */
   readonly warmth: (from: Instant, to: Instant) => Celsius | null;
+  /** Heat put into the air between two moments, kWh; null where no climate is known. */
+  readonly heat: (from: Instant, to: Instant) => number | null;
   /** About the wait that ends at a moment. */
   readonly tell: (material: Material, stage: DryingStage, until: Instant) => WaitTold;
 }
@@ -51,6 +53,7 @@ export function steadyCure(document: SeriesDocument): CureModel {
     spoilt: () => [],
     moments: (material, laidAt) => coatMoments(material, laidAt, workshopTemperature),
     warmth: () => null,
+    heat: () => null,
     tell: (material, stage) => {
       const { isHeatOwed } = curingTemperature(material, workshopTemperature);
       const warm = warmerThan(material, workshopTemperature);

@@ -45,13 +45,15 @@ export type LagReason =
   /** Shots ahead of a task come before it, or before other work that changes a part they show. */
   | { readonly kind: 'before-shot'; readonly taskId: string; readonly partId: string | null }
   | { readonly kind: 'episode'; readonly episodeId: string }
+  /** Isocyanate of a task that is done has to clear. */
+  | { readonly kind: 'shut'; readonly taskId: string }
   /** The next coat follows what a missed recoat window asks for. */
   | { readonly kind: 'late-work'; readonly nextTaskId: string };
 
-/** What a budget limits: somebody's share of a session, or what a day may do to one pair of hands and ears. */
+/** What a budget limits: somebody's share of a session, or what a day may do to them. */
 export type BudgetReason =
   | { readonly kind: 'fill'; readonly personId: string; readonly sessionId: string }
-  | { readonly kind: 'exposure'; readonly what: ExposureKind; readonly date: CivilDate };
+  | { readonly kind: 'exposure'; readonly what: ExposureKind; readonly personId: string; readonly date: CivilDate };
 
 /** What the accepted plan has for a piece of work. */
 export type PreviousBlock = Pick<PlanBlock, 'start' | 'crewIds'>;
@@ -91,6 +93,8 @@ export interface Draft extends CompileInput {
   readonly trades: ReadonlyMap<string, Trade>;
   readonly tasks: ReadonlyMap<string, Task>;
   readonly jobs: ReadonlyMap<string, OutsideJob>;
+  /** Activities that stay where the accepted plan has them, because they start soon. */
+  readonly frozen: ReadonlySet<string>;
   /** What missed recoat windows ask for, by the task with the next coat. */
   readonly lateWork: Map<string, LateWork>;
   /** Recoat windows that the plan keeps, by the task with the next coat. */

@@ -32,8 +32,31 @@ function toMinutes(draft: Draft, spans: readonly InstantInterval[]): Interval[] 
     .filter((span) => span.start < span.end);
 }
 
+/** Hours of errands by draft: each trade asks for those of everybody. */
+const errands = new WeakMap<Draft, { readonly byPerson: Map<string, InstantInterval[]>; anybody: InstantInterval[] | null }>();
+
+function errandsOf(draft: Draft) {
+  const found = errands.get(draft) ?? { byPerson: new Map<string, InstantInterval[]>(), anybody: null };
+  errands.set(draft, found);
+  return found;
+}
+
 /** Hours in which a person can run an errand: their own hours, less days away and sessions attended. */
 function errandHours(draft: Draft, person: Person): InstantInterval[] {
+  const { byPerson } = errandsOf(draft);
+  const found = byPerson.get(person.id) ?? findErrandHours(draft, person);
+  byPerson.set(person.id, found);
+  return found;
+}
+
+/** Hours in which anybody can run an errand. */
+function anybodysHours(draft: Draft): InstantInterval[] {
+  const held = errandsOf(draft);
+  held.anybody ??= mergeOverlapping(draft.document.people.flatMap((person) => errandHours(draft, person)));
+  return held.anybody;
+}
+
+function findErrandHours(draft: Draft, person: Person): InstantInterval[] {
   const own = expandWeeklyHours(person.hours, dates(draft), zoneOf(draft), person.away);
   const busy = draft.document.sessions.filter((session) => isAttending(person, session, zoneOf(draft)));
   return subtractIntervals(own, mergeOverlapping(busy.map(({ start, end }) => ({ start, end }))));
@@ -62,8 +85,7 @@ function tripCalendar(draft: Draft, trade: Trade, isCollection: boolean): string
     const { from, to } = dates(draft);
     const hours = openingHours(trade, from, to, zoneOf(draft));
     const open = mergeOverlapping(isBound ? hours.filter(({ start }) => collectionDays.includes(weekdayOf(dateOf(start, zoneOf(draft))))) : hours);
-    const anybody = mergeOverlapping(draft.document.people.flatMap((person) => errandHours(draft, person)));
-    draft.calendars.set(id, { id, intervals: toMinutes(draft, intersectIntervals(open, anybody)) });
+    draft.calendars.set(id, { id, intervals: toMinutes(draft, intersectIntervals(open, anybodysHours(draft))) });
   }
   return id;
 }

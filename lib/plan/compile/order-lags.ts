@@ -2,10 +2,11 @@
 import { type Link, type Precedence, type Task, type WorkRef, listShotsAhead } from '@/lib/build';
 import { mergeOverlappingAndTouching } from '@/lib/calendar';
 import type { LagLength } from '@/lib/scheduling';
-import type { Instant } from '@/lib/units';
+import { addMinutes, type Instant } from '@/lib/units';
 import { coatWaits, isNextCoat, slowestFirst, stageOfCoat, type Wait } from './coat-waits';
 import { addLag, need, type Draft, type LagReason } from './draft';
 import { beforeShotActivity, firstActivity, lastActivity, lateWorkActivity } from './names';
+import { shutAfter } from './exposure';
 import { shotsAhead } from './task-activities';
 
 /** A wait that already runs: nothing before this minute. */
@@ -110,6 +111,10 @@ export function addOrder(draft: Draft, order: readonly Precedence[]): ReadonlyMa
     const touching = draft.document.tasks.filter((task) => task.doneAt === null && task.parts.some((use) => partIds.has(use.partId)));
     for (const task of touching) for (const opening of openings(draft, { kind: 'task', id: task.id })) holdBack(opening, wait);
   }
+  for (const { wait, zone } of uncleared(draft)) {
+    const breathing = draft.document.tasks.filter((task) => task.doneAt === null && need(draft.places, task.placeId, 'place').airZone === zone && shutAfter(draft, task) === null);
+    for (const task of breathing) for (const opening of openings(draft, { kind: 'task', id: task.id })) holdBack(opening, wait);
+  }
   return releases;
 }
 
@@ -136,5 +141,14 @@ function wetCoats(draft: Draft): { readonly wait: RunningWait; readonly partIds:
     const partIds = new Set(task.parts.map((use) => use.partId));
     return slowestFirst(draft, task.coats.map((coat) => stageOfCoat(draft, task, coat.materialId, 'touchDry', false))).slice(0, 1)
       .map((wait) => ({ wait: { minute: wait.overAt(draft.clock.up(laidAt)), reason: wait.reason }, partIds }));
+  });
+}
+
+/** Isocyanate of done tasks that has not cleared yet. */
+function uncleared(draft: Draft): { readonly wait: RunningWait; readonly zone: string }[] {
+  return draft.document.tasks.flatMap((task) => {
+    const shut = task.doneAt === null ? null : shutAfter(draft, task);
+    if (shut === null || task.doneAt === null) return [];
+    return [{ zone: shut.zone, wait: { minute: draft.clock.up(addMinutes(task.doneAt, shut.minutes)), reason: { kind: 'shut', taskId: task.id } } }];
   });
 }

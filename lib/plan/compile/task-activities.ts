@@ -4,8 +4,8 @@ import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
 import { asksForSecond } from '@/lib/safety';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
-import { breathStates, exposureDemands, fireStates } from './exposure';
 import { coatWaits } from './coat-waits';
+import { breathStates, breathedStates, exposureDoses, fireStates } from './exposure';
 import { addLag, cureOf, need, previousPlace, type Draft, type LateWork } from './draft';
 import { addActivity } from './placeable';
 import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, lateWorkActivity, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
@@ -95,6 +95,7 @@ function surfaceStates(draft: Draft, task: Task, wet: Lasting | null): StateNeed
 /** A task as an activity of a name. */
 function activityOf(draft: Draft, id: string, task: Task): Activity {
   const duration = taskMinutes(draft.document, task);
+  const doses = exposureDoses(draft.document, task);
   return {
     id,
     duration,
@@ -103,6 +104,7 @@ function activityOf(draft: Draft, id: string, task: Task): Activity {
     ...(task.inOneGo || duration === 0 ? {} : { shortestPiece: Math.min(SHORTEST_PIECE, duration) }),
     demands: taskDemands(task, heldForShots(task).map(({ partId }) => partId)),
     crew: crewNeeds(draft, task),
+    ...(doses.length === 0 ? {} : { doses }),
     states: taskStates(draft, task),
     release: draft.nowMinute,
     ...previousPlace(draft, id, personResource),
@@ -119,8 +121,7 @@ function latestEnd(draft: Draft, task: Task, duration: number): Pick<Activity, '
 export function addTask(draft: Draft, task: Task): void {
   const pin = task.pinnedStart === null ? {} : { pin: { start: draft.clock.down(task.pinnedStart) } };
   const plain = activityOf(draft, taskActivity(task.id), task);
-  const demands = [...plain.demands, ...exposureDemands(draft.document, task)];
-  const activity: Activity = { ...plain, demands, ...latestEnd(draft, task, plain.duration), ...pin };
+  const activity: Activity = { ...plain, ...latestEnd(draft, task, plain.duration), ...pin };
   addActivity(draft, activity, task);
   const ahead = shotsAhead(task);
   if (ahead.length > 0) addBeforeShots(draft, task, activity, ahead);
@@ -148,7 +149,7 @@ function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['sho
     mode: 'one-go',
     demands: taskDemands({ ...task, equipmentIds: [] }, ahead.flatMap(statesOf).map(({ partId }) => partId)),
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
-    states: surfaceStates(draft, task, null),
+    states: [...surfaceStates(draft, task, null), ...breathedStates(draft, task)],
     release: draft.nowMinute,
     ...previousPlace(draft, id, personResource),
   };

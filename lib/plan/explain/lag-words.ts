@@ -75,6 +75,11 @@ export function lagWords(draft: Draft, reason: LagReason, from: string, until: I
     case 'before-shot':
       if (reason.partId === null) return { text: 'Cannot be undone, so its before-shots come first.', change: null };
       return { text: `“${activityTitle(draft, from)}” shows ${need(draft.parts, reason.partId, 'part').name} as it is until then.`, change: 'Film those shots earlier, or take the part out of them.' };
+    case 'shut': {
+      const task = need(draft.tasks, reason.taskId, 'task');
+      const { airZone } = need(draft.places, task.placeId, 'place');
+      return { text: `Nobody may breathe the air of ${airZone} until ${formatMoment(until, draft.document.series.zone)}: isocyanate from “${task.name}” has to clear.`, change: null };
+    }
     case 'late-work':
     case 'episode':
       return { text: `Follows “${activityTitle(draft, from)}”.`, change: null };

@@ -21,6 +21,6 @@ export function scheduleOf({ draft, problem }: Compiled, plan: PlanResult): Sche
     .map(toPlacement);
   const placed = new Set(placements.map(({ activity }) => activity));
   const unplaced = problem.activities.filter(({ id }) => !placed.has(id)).map(({ id }) => ({ activity: id, because: [], waitsFor: [] }));
-  const score = { unplaced: unplaced.length, tardiness: 0, moved: 0, makespan: Math.max(0, ...placements.map(({ end }) => end)), sumOfEnds: placements.reduce((sum, { end }) => sum + end, 0) };
+  const score = { unplaced: unplaced.length, tardiness: 0, shortages: 0, moved: 0, makespan: Math.max(0, ...placements.map(({ end }) => end)), cost: 0, sumOfEnds: placements.reduce((sum, { end }) => sum + end, 0) };
   return { placements, unplaced, score };
 }

@@ -1,5 +1,5 @@
 /** Raises the engine's answer back to trade words. */
-import { shootDue } from '@/lib/build';
+import { goalsOf, shootDue } from '@/lib/build';
 import { dateOf } from '@/lib/calendar';
 import { explainPlacement, type Fact, type Placement, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
 import { instant, minutesBetween, minutes } from '@/lib/units';
@@ -28,10 +28,10 @@ function becauseOf(compiled: Compiled, fact: Fact, until: number | null): Becaus
 
 function reasonsFor(compiled: Compiled, schedule: Schedule, placement: Placement, placements: ReadonlyMap<string, Placement>): Because[] {
   const facts = explainPlacement(compiled.problem, schedule, placement.activity);
-  const firstBudget = facts.findIndex((reason) => reason.fact.kind === 'budget');
-  // One full session tells it; the rest of them would only repeat it.
+  const kindOf = (fact: Fact) => (fact.kind === 'budget' ? compiled.draft.budgetReasons.get(fact.budget)?.kind : undefined);
+  // One full session, or one day's limit, tells it; the rest of them would only repeat it.
   const reasons = facts
-    .filter((reason, index) => reason.fact.kind !== 'budget' || index === firstBudget)
+    .filter(({ fact }, index) => fact.kind !== 'budget' || index === facts.findIndex((other) => kindOf(other.fact) === kindOf(fact)))
     .map((reason) => becauseOf(compiled, reason.fact, reason.until));
   const first = lateBecause(compiled, placement.activity) ?? heaterBecause(compiled, placements, placement);
   return dropRepeats(first === null ? reasons : [first, ...reasons]).slice(0, MOST_REASONS);
@@ -110,6 +110,10 @@ export function raisePlan(compiled: Compiled, solution: Extract<Solution, { sche
     blocks: [...work, ...waitBlocks(compiled, placements)].toSorted((a, b) => a.start - b.start || a.id.localeCompare(b.id, 'en')),
     unplaced: schedule.unplaced.map((unplaced) => unplacedWork(compiled, unplaced)).filter((unplaced): unplaced is UnplacedWork => unplaced !== null),
     episodes: episodeOutlooks(compiled, schedule),
+    goals: {
+      order: goalsOf(draft.document.series), bankWeeks: schedule.score.shortages, changes: schedule.score.moved,
+      heating: compiled.problem.upkeep === undefined ? null : schedule.score.cost,
+    },
     status: solution.status,
     finish: instant(finish),
     earliestFinish: draft.clock.moment(solution.lowerBound),

@@ -8,7 +8,7 @@ import styles from './block-button.module.css';
 const percent = (share: number): string => `${(100 * share).toFixed(3)}%`;
 
 function lookOf(block: BlockView): string {
-  const kind = { task: styles.work, 'before-shot': styles.film, 'late-work': styles.work, 'drop-off': styles.errand, collection: styles.errand, away: styles.away, cure: styles.cure }[block.kind];
+  const kind = { task: styles.work, 'before-shot': styles.film, 'late-work': styles.work, 'drop-off': styles.errand, collection: styles.errand, away: styles.away, cure: styles.cure, shut: styles.shut }[block.kind];
   return [kind, block.isDone ? styles.done : undefined].filter(Boolean).join(' ');
 }
 

@@ -40,10 +40,6 @@ export interface SpoilChance {
   readonly activity: string;
   readonly redo: string;
   readonly chance: number;
-  readonly redoMinutes: number;
-  /** From the coat to the redo: until it may be handled. */
-  readonly wait: string;
-  readonly waitMinutes: number;
 }
 
 /** Weeks in which the workshop is colder than planned: coats laid in them wait longer. */

@@ -1,10 +1,10 @@
 /** Runs of a forecast: draws the luck of each, replays the plan under it, keeps the ends. */
 import { Replay } from '@/lib/scheduling';
-import { drawAt, hashName, readTable, thresholdOf } from './draws';
+import { drawAt, hashName, readTable, retakeShares, thresholdOf } from './draws';
 import type { ForecastInput, RunBlock } from './model';
 
 /** Every so many runs the chain that set the finish is followed back. */
-const CRITICAL_EVERY = 4;
+const CRITICAL_EVERY = 8;
 /** Purposes of draws, apart from each other. */
 const LENGTH = 0;
 const RETAKE = 1;
@@ -20,8 +20,8 @@ interface Length {
   readonly hash: number;
   readonly quantiles: Int32Array;
   readonly group: number;
-  readonly takes: number;
-  readonly retake: number;
+  /** Draws below which there are no more retakes than the place in the list; empty: none at all. */
+  readonly retakes: Float64Array;
   readonly retakeMinutes: number;
   readonly lost: number;
   readonly lostMinutes: number;
@@ -41,9 +41,6 @@ interface Spoil {
   readonly hash: number;
   readonly redo: number;
   readonly threshold: number;
-  readonly minutes: number;
-  readonly wait: number;
-  readonly waitMinutes: number;
 }
 
 interface Coat {
@@ -59,16 +56,17 @@ interface Coat {
 /** A simulation ready to run: everything looked up once, so that a run allocates nothing. */
 export class Simulation {
   readonly replay: Replay;
-  private readonly lengths: readonly Length[];
+  private lengths: readonly Length[] = [];
   private readonly groups: readonly { readonly hash: number; readonly perMille: Int32Array }[];
   private readonly factor: Int32Array;
-  private readonly delays: readonly Delay[];
+  private delays: readonly Delay[] = [];
   private readonly spoils: readonly Spoil[];
   private readonly coats: readonly Coat[];
   private readonly isCold: Uint8Array;
   private readonly absences: readonly { readonly hash: number; readonly resource: number; readonly threshold: number; readonly weeks: readonly (readonly { readonly start: number; readonly end: number }[])[] }[];
   private readonly watched: Int32Array;
   private readonly sharers: readonly Int32Array[];
+  private readonly longest = new Map<number, number>();
   private lostShots = 0;
   private spoiltCoats = 0;
   private retakes = 0;
@@ -79,26 +77,13 @@ export class Simulation {
     const activity = indexOf(problem.activities);
     const lag = indexOf(problem.lags);
     const resource = indexOf(problem.resources);
-    const group = indexOf(input.groups);
-    this.lengths = input.lengths.map((chance) => {
-      const at = activity(chance.activity);
-      return {
-        at, hash: hashName(chance.activity, seed), quantiles: chance.quantiles, group: chance.group === null ? -1 : group(chance.group),
-        takes: chance.takes, retake: thresholdOf(chance.retakeChance), retakeMinutes: chance.retakeMinutes,
-        lost: thresholdOf(chance.lostChance), lostMinutes: chance.lostMinutes,
-        most: this.replay.longestDuration(at, 8 * problem.activities[at]!.duration + 480),
-      };
-    });
+    this.setLuck(input);
     this.groups = input.groups.map(({ id, perMille }) => ({ hash: hashName(`factor ${id}`, seed), perMille }));
     this.factor = new Int32Array(this.groups.length);
-    this.delays = input.delays.map((chance) => ({
-      hash: hashName(`delay ${chance.id}`, seed), lag: chance.lag === null ? -1 : lag(chance.lag), activity: chance.activity === null ? -1 : activity(chance.activity),
-      limits: limitsOf(chance.outcomes.map(({ share }) => share)), ready: chance.outcomes.map(({ ready }) => ready), release: Int32Array.from(chance.outcomes, ({ release }) => release),
-    }));
     this.spoils = input.spoils.map((chance) => ({
-      hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance), minutes: chance.redoMinutes,
-      wait: lag(chance.wait), waitMinutes: chance.waitMinutes,
+      hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance),
     }));
+    for (const { activity: coat, redo } of input.spoils) this.replay.standIn[activity(redo)] = activity(coat);
     const stretch = stretcher(input.cold?.perMille ?? 1000);
     this.coats = (input.cold?.coats ?? []).map((coat) => {
       const at = activity(coat.activity);
@@ -115,6 +100,34 @@ export class Simulation {
     this.absences = input.absences.map(({ chance, resource: id, weeks }) => ({ hash: hashName(`absence ${id}`, seed), resource: resource(id), threshold: thresholdOf(chance), weeks }));
     this.watched = Int32Array.from(input.watched, activity);
     this.sharers = this.replay.listSharers();
+  }
+
+  /** Other lengths and delays for the runs that follow, of the same problem. */
+  setLuck({ delays, lengths }: Pick<ForecastInput, 'lengths' | 'delays'>): void {
+    const { problem, seed } = this.input;
+    const activity = indexOf(problem.activities);
+    const lag = indexOf(problem.lags);
+    const group = indexOf(this.input.groups);
+    this.lengths = lengths.map((chance) => {
+      const at = activity(chance.activity);
+      return {
+        at, hash: hashName(chance.activity, seed), quantiles: chance.quantiles, group: chance.group === null ? -1 : group(chance.group),
+        retakes: limitsOf(retakeShares(chance.takes, chance.retakeChance, MOST_RETAKES)), retakeMinutes: chance.retakeMinutes,
+        lost: thresholdOf(chance.lostChance), lostMinutes: chance.lostMinutes,
+        most: this.longestOf(at),
+      };
+    });
+    this.delays = delays.map((chance) => ({
+      hash: hashName(`delay ${chance.id}`, seed), lag: chance.lag === null ? -1 : lag(chance.lag), activity: chance.activity === null ? -1 : activity(chance.activity),
+      limits: limitsOf(chance.outcomes.map(({ share }) => share)), ready: chance.outcomes.map(({ ready }) => ready), release: Int32Array.from(chance.outcomes, ({ release }) => release),
+    }));
+  }
+
+  /** What is longer than any session takes the longest there is. */
+  private longestOf(at: number): number {
+    const known = this.longest.get(at) ?? this.replay.longestDuration(at, 8 * this.input.problem.activities[at]!.duration + 480);
+    this.longest.set(at, known);
+    return known;
   }
 
   /** Runs number `first` to `first + count`. */
@@ -163,27 +176,18 @@ export class Simulation {
   private drawLength(length: Length, run: number): number {
     let minutes = readTable(length.quantiles, drawAt(length.hash, run, LENGTH));
     if (length.group >= 0) minutes = Math.round((minutes * this.factor[length.group]!) / 1000);
-    if (length.retake > 0) {
-      for (let take = 0, more = 0; take < length.takes && more < MOST_RETAKES; take += 1) {
-        while (more < MOST_RETAKES && drawAt(length.hash, run, RETAKE + 16 * (take * MOST_RETAKES + more)) < length.retake) {
-          more += 1;
-          minutes += length.retakeMinutes;
-          this.retakes += 1;
-        }
-      }
-    }
+    const again = length.retakes.length === 0 ? 0 : drawIndex(length.retakes, drawAt(length.hash, run, RETAKE));
+    minutes += again * length.retakeMinutes;
+    this.retakes += again;
     if (length.lost > 0 && drawAt(length.hash, run, LOST) < length.lost) {
       minutes += length.lostMinutes;
       this.lostShots += 1;
     }
-    // What is longer than any session takes the longest there is.
     return Math.max(1, Math.min(length.most, minutes));
   }
 
   private drawDelay(delay: Delay, run: number): void {
-    const draw = drawAt(delay.hash, run, DELAY);
-    let k = 0;
-    while (k < delay.limits.length - 1 && draw >= delay.limits[k]!) k += 1;
+    const k = drawIndex(delay.limits, drawAt(delay.hash, run, DELAY));
     if (delay.lag >= 0) this.replay.setLag(delay.lag, 0, delay.ready[k]!);
     if (delay.activity >= 0) this.replay.release[delay.activity] = Math.min(delay.release[k]!, this.replay.horizon);
   }
@@ -213,17 +217,11 @@ export class Simulation {
     }
   }
 
+  /** A coat that holds is laid once: its redo is left out. */
   private drawSpoil(spoil: Spoil, run: number): void {
-    const { replay } = this;
     const isSpoilt = drawAt(spoil.hash, run, SPOIL) < spoil.threshold;
-    replay.duration[spoil.redo] = isSpoilt ? spoil.minutes : 0;
-    replay.setLag(spoil.wait, isSpoilt ? spoil.waitMinutes : 0);
-    if (!isSpoilt) {
-      // Nothing is done again, so nothing dries again.
-      for (let row = replay.tailFrom[spoil.redo]!; row < replay.tailFrom[spoil.redo + 1]!; row += 1) replay.tail[row] = 0;
-      return;
-    }
-    this.spoiltCoats += 1;
+    this.replay.isLeftOut[spoil.redo] = isSpoilt ? 0 : 1;
+    if (isSpoilt) this.spoiltCoats += 1;
   }
 
   private lastActivity(): number {
@@ -236,7 +234,7 @@ export class Simulation {
   private markChain(last: number, critical: Int32Array): void {
     for (let at = last, steps = 0; at >= 0 && steps < this.replay.count; steps += 1) {
       critical[at]! += 1;
-      at = this.replay.isPlaced[at] === 0 ? -1 : this.replay.binding(at, this.sharers);
+      at = this.replay.isPlaced[at] !== 1 ? -1 : this.replay.binding(at, this.sharers);
     }
   }
 }
@@ -248,6 +246,13 @@ function indexOf(rows: readonly { readonly id: string }[]): (id: string) => numb
     if (found === undefined) throw new Error(`The forecast names "${id}", which the problem does not have.`);
     return found;
   };
+}
+
+/** Outcome that a draw falls to, by the upper limits of all; the last takes what is over. */
+function drawIndex(limits: Float64Array, draw: number): number {
+  let k = 0;
+  while (k < limits.length - 1 && draw >= limits[k]!) k += 1;
+  return k;
 }
 
 function limitsOf(shares: readonly number[]): Float64Array {
