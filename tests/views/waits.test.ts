@@ -95,6 +95,9 @@ describe('the waits page', () => {
     const document = coldSeries();
     const ready = { ...document, tasks: document.tasks.map((task) => (['task-strip', 'task-clean'].includes(task.id) ? { ...task, doneAt: at('2026-12-01', '12:00') } : task)) };
     const { go } = await waitsOf(ready, at('2026-12-01', '12:00'));
+    const unsafe = (await waitsOf(withHeater(ready, false), at('2026-12-01', '12:00'))).go;
+    expect(unsafe?.checks.map(({ message }) => message).join(' ')).toMatch(/heater that can light solvent/);
+    expect(go?.checks.map(({ message }) => message).join(' ')).not.toContain('heater');
     expect(go?.taskId).toBe('task-prime');
     expect(go!.checks.length).toBeGreaterThan(5);
     for (const { message } of go!.checks) expect(message).toMatch(/\d|settled|does not fall/);
