@@ -30,6 +30,7 @@ export { crewSize, sessionLength, sessionsFor } from './task-sessions';
 export { undoChange } from './undo';
 export { factWords, HAZARD_FACTS, isHazardFact } from './hazard-facts';
 export type { HazardFact } from './hazard-facts';
+export { attendanceOf, isAttending } from './attendance';
 export { concernsPlan } from './plan-facts';
 export { goalsOf, moveGoal, PLAN_GOALS, type PlanGoal } from './plan-goals';
 export { quoteName, startWith, subjectOf } from './words';

@@ -1,5 +1,5 @@
 /** The brief before a session: one page, from what is planned in it. */
-import { crewSize, type SeriesDocument, type Session, type Task } from '@/lib/build';
+import { attendanceOf, crewSize, type SeriesDocument, type Session, type Task } from '@/lib/build';
 import { dateOf, formatLength } from '@/lib/calendar';
 import type { Issue } from '@/lib/result';
 import { findCombinations, type DatedWork } from './combinations';
@@ -31,6 +31,10 @@ export interface SessionBrief {
   readonly ventilation: readonly string[];
   readonly combinations: readonly Issue[];
   readonly stopRules: readonly string[];
+  /** Cautions written into the tasks themselves. */
+  readonly cautions: readonly { readonly taskName: string; readonly texts: readonly string[] }[];
+  /** Names of tasks for which nobody has stated a fact that is a hazard. */
+  readonly unstated: readonly string[];
   readonly exposures: readonly PersonDay[];
 }
 
@@ -98,6 +102,7 @@ export function briefSession(document: SeriesDocument, session: Session, work: D
   const tasks = document.tasks.filter(({ id }) => here.has(id)).toSorted((a, b) => cleanliness(a) - cleanliness(b) || startOf(a) - startOf(b));
   const hazards = listBriefHazards(document, tasks);
   const twoPerson = new Set(hazards.filter(({ hazard }) => hazard.needsSecondPerson).flatMap(({ taskNames }) => taskNames));
+  const inNumber = attendanceOf(document, session).present.length;
   const { zone } = document.series;
   const dates = new Set([dateOf(session.start, zone), ...pieces.map(({ start }) => dateOf(start, zone))]);
   const present = new Set(pieces.flatMap(({ personIds }) => personIds));
@@ -105,11 +110,13 @@ export function briefSession(document: SeriesDocument, session: Session, work: D
   return {
     tasks, hazards, equipment: listEquipment(hazards),
     layOut: [...new Set(tasks.flatMap(({ layOut }) => layOut))],
-    notAlone: tasks.filter(({ name }) => twoPerson.has(name)).map((task) => ({ taskName: task.name, isCovered: Math.max(session.crewIds.length, crewSize(task)) > 1 && session.crewIds.length > 1 })),
+    notAlone: tasks.filter(({ name }) => twoPerson.has(name)).map((task) => ({ taskName: task.name, isCovered: inNumber > 1 && inNumber >= crewSize(task) })),
     atHand: listAtHand(hazards),
     ventilation: [...listVentilation(document, tasks, hazards), ...listClearances(document, tasks)],
     combinations: findCombinations(document, work).filter(({ subjects }) => subjects.some(({ kind, id }) => kind === 'task' && here.has(id))),
     stopRules: listStopRules(hazards),
+    cautions: tasks.filter(({ cautions }) => cautions.length > 0).map(({ name, cautions }) => ({ taskName: name, texts: cautions })),
+    unstated: tasks.filter(({ name }) => !hazards.some(({ taskNames }) => taskNames.includes(name))).map(({ name }) => name),
     exposures,
   };
 }

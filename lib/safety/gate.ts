@@ -62,10 +62,22 @@ function blocksOfSevere(checklist: Checklist): readonly Omit<Block, 'override'>[
   });
 }
 
+/** Work of the episode that nobody has ticked off: it is not filmed, or not as it will be shown. */
+function blocksOfWork(document: SeriesDocument, episodeId: string): readonly Omit<Block, 'override'>[] {
+  const open = document.tasks.filter((task) => task.episodeId === episodeId && task.doneAt === null);
+  if (open.length === 0) return [];
+  const names = open.slice(0, 3).map(({ name }) => `“${name}”`).join(', ');
+  return [{
+    id: `work-open:${open.map(({ id }) => id).join(',')}`, code: 'work-open',
+    message: `${open.length === 1 ? '1 task' : `${open.length} tasks`} of this episode ${open.length === 1 ? 'is' : 'are'} not done: ${names}${open.length > 3 ? ` and ${open.length - 3} more` : ''}.`,
+    fix: 'Tick what is done, or move what is left to another episode.', itemIds: [],
+  }];
+}
+
 /** Judges a checklist. A block is set aside by an override that names it, until what it stands on changes. */
 export function judgeGate(document: SeriesDocument, checklist: Checklist): Gate {
   const overrides = listOverrides(document, checklist.episodeId);
-  const blocks = [...blocksOfSevere(checklist), ...checklist.items.filter((item) => item.isNeeded && !isAnswered(item)).map(blockOfItem)]
+  const blocks = [...blocksOfWork(document, checklist.episodeId), ...blocksOfSevere(checklist), ...checklist.items.filter((item) => item.isNeeded && !isAnswered(item)).map(blockOfItem)]
     .map((block): Block => ({ ...block, override: overrides.findLast(({ about }) => about.sort === 'override' && about.blocks.includes(block.id)) ?? null }));
   return { blocks, open: blocks.filter(({ override }) => override === null), overrides };
 }

@@ -62,7 +62,7 @@ const GOAL_WORDS: Readonly<Record<PlanGoal, Omit<GoalLine, 'goal'>>> = {
 };
 
 function describeFrozen(days: number): string {
-  return days === 0 ? 'A new plan may move anything that has not begun.' : `Work that starts within ${formatCount(days, 'day')} stays where the accepted plan has it.`;
+  return days === 0 ? 'Days that stay as planned: none; a new plan may move anything that has not begun.' : `Days that stay as planned: work that starts within ${formatCount(days, 'day')} stays where the accepted plan has it.`;
 }
 
 function describePlan(plan: SavedPlan, document: SeriesDocument): PlanFacts {

@@ -190,7 +190,7 @@ export interface BriefView {
   readonly crew: string;
   readonly standing: string;
   readonly hasPlan: boolean;
-  readonly order: readonly { readonly id: string; readonly name: string; readonly place: string; readonly why: string }[];
+  readonly order: readonly { readonly id: string; readonly name: string; readonly place: string; readonly why: string; readonly when: string; readonly who: string }[];
   readonly hazards: readonly { readonly id: string; readonly name: string; readonly severity: string; readonly tasks: string; readonly controls: readonly string[]; readonly spoken: string; readonly deferral: string | null }[];
   readonly layOut: readonly string[];
   readonly worn: readonly string[];
@@ -200,5 +200,9 @@ export interface BriefView {
   readonly vapours: readonly VapourRow[];
   readonly combinations: readonly Issue[];
   readonly stopRules: readonly string[];
+  /** Of the tasks themselves: `Strip the forks: brake fluid takes paint off.` */
+  readonly cautions: readonly string[];
+  /** Tasks with no hazard fact stated; empty: none. */
+  readonly unstated: string;
   readonly exposures: readonly ExposureRow[];
 }

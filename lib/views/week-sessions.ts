@@ -1,5 +1,5 @@
 /** Per-session cards: who, what is booked, what must be ready. */
-import type { SeriesDocument, Session } from '@/lib/build';
+import { attendanceOf, type SeriesDocument, type Session } from '@/lib/build';
 import { dateOf, formatWorkLength } from '@/lib/calendar';
 import type { PlanBlock, Span } from '@/lib/plan';
 import { MS_PER_MINUTE, type Instant } from '@/lib/units';
@@ -44,14 +44,15 @@ export interface Around {
 export function showSession(session: Session, { blocks, document, now, air }: Around): SessionCard {
   const { zone, fillLimit } = document.series;
   const work = listSessionWork(session, blocks, document.sessions);
-  const available = lengthOf(session) * session.crewIds.length;
+  const { away, present } = attendanceOf(document, session);
+  const available = lengthOf(session) * present.length;
   const booked = work.reduce((sum, { block, piece }) => sum + lengthOf(piece) * block.crewIds.length, 0);
   return {
     id: session.id,
     name: session.name,
     date: dateOf(session.start, zone),
     when: formatRange(session.start, session.end, zone),
-    crew: session.crewIds.map((id) => nameOf(id, document.people, 'person')),
+    crew: [...present.map(({ name }) => name), ...away.map(({ name }) => `${name} (away)`)],
     places: session.placeIds.map((id) => nameOf(id, document.places, 'place')),
     isRecording: session.isRecording,
     hasDaylight: session.hasDaylight,

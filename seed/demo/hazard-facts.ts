@@ -15,6 +15,7 @@ const ENTRIES: Readonly<Record<string, Entry>> = {
   'task-brake-bleed': [['brake-hydraulics-open', 'brake-goes-on-road']],
   'task-drums': [['brake-goes-on-road']],
   'task-front-strip': [['asbestos-possible', 'spring-under-load', 'respirator-relied-on']],
+  'task-rear-strip': [['asbestos-possible', 'spring-under-load', 'respirator-relied-on']],
   'task-rims-prime': spray(180), 'task-rims-coat-1': spray(220), 'task-rims-coat-2': spray(220),
   'task-zinc-prime': spray(400), 'task-body-high-build': spray(700), 'task-tin-etch': spray(200), 'task-tin-high-build': spray(250),
   'task-tin-coat-1': spray(250), 'task-tin-coat-2': spray(250),

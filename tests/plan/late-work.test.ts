@@ -99,8 +99,8 @@ describe('late work in a plan', () => {
     const assumptions = { ...DEFAULT_ASSUMPTIONS, factorDeviation: 0, retakeChance: 0, lostChance: 0, spoilChance: 0, coldBegins: 0, absenceChance: 0 };
     const calm = new Simulation({ ...findChances(compiled, plan, { assumptions, factors: new Map(), seed: 1 }), lengths: [], groups: [], delays: [] });
     calm.runMany(0, 1);
-    const at = calm.replay.names.indexOf(LATE);
-    expect(calm.replay.start[at]).toBe(schedule.placements.find(({ activity }) => activity === LATE)?.start);
+    const row = calm.replay.names.indexOf(LATE);
+    expect(calm.replay.start[row]).toBe(schedule.placements.find(({ activity }) => activity === LATE)?.start);
   });
 
   it('is found again in an accepted plan, and can be asked why it is there', () => {

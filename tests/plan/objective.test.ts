@@ -51,6 +51,16 @@ describe('what a plan is to make small', () => {
   });
 });
 
+describe('an episode that is called more than it is', () => {
+  it('is still due while work of it is open, and no longer once it is out', () => {
+    const open = demo.episodes.find(({ id, status }) => status === 'planned' && demo.tasks.some((task) => task.episodeId === id && task.doneAt === null))!;
+    const called = (status: 'cut' | 'released') => planOf({ ...demo, episodes: demo.episodes.map((episode) => (episode.id === open.id ? { ...episode, status } : episode)) }, now, { schedules: 1 });
+    const isAsked = (status: 'cut' | 'released') => called(status).compiled.problem.activities.some(({ id }) => id === `episode:${open.id}`);
+    expect([isAsked('cut'), isAsked('released')]).toEqual([true, false]);
+    expect(called('cut').plan.episodes.some(({ episodeId }) => episodeId === open.id)).toBe(true);
+  });
+});
+
 describe('the days that stay as planned', () => {
   const accepted = planOf(demo, now).plan;
   const until = instantOf(addDays(MONDAY, 6), '09:00', DEMO_ZONE);

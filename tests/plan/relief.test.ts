@@ -9,7 +9,7 @@ const now = instantOf('2027-02-01', '09:00', DEMO_ZONE);
 const { compiled, plan } = planOf(demoSeries('2027-02-01'), now, { schedules: 20 });
 const schedule = scheduleOf(compiled, plan);
 const afterCoat = plan.blocks.find((block) => block.kind === 'task' && block.because[0]?.text.startsWith('Waits for '))!;
-const crowded = plan.blocks.find((block) => block.kind === 'task' && block.because[0]?.text.includes('busy until'))!;
+const crowded = plan.blocks.find((block) => block.kind === 'task' && block.because[0]?.text.includes('busy with'))!;
 
 describe('what would free a block', () => {
   it('tells the chain back from the block, each step with its moment', () => {

@@ -171,6 +171,13 @@ describe('the gate', () => {
     expect(checkRelease(changed, status(changed, 'released')).ok).toBe(false);
   });
 
+  it('stays closed while work of the episode is not done, whatever is signed, and names it', () => {
+    const undone = changeTask(signAll(severe), 'task-strip', { doneAt: null });
+    expect(openCodes(undone)).toEqual(['work-open']);
+    const refused = checkRelease(undone, status(undone, 'released'));
+    expect(refused.ok ? '' : refused.error[0]!.message).toContain('1 task of this episode is not done: “Strip the frame”');
+  });
+
   it('refuses cleared and released with one issue a block, and leaves other changes alone', () => {
     const refused = checkRelease(severe, status(severe, 'cleared'));
     expect(refused.ok).toBe(false);

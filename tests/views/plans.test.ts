@@ -38,7 +38,7 @@ describe('the plans page', () => {
     const shown = view({ draft: samplePlan({ goals }, { number: 4, status: 'draft' }), document: { ...document, series: { ...document.series, goals: ['finish', 'lateness', 'bank', 'changes', 'heating'], frozenDays: 2 } } });
     expect(shown.goals.map(({ goal }) => goal)).toEqual(['finish', 'lateness', 'bank', 'changes', 'heating']);
     expect(shown.draft).toMatchObject({ bank: '2 weeks below 2 finished episodes', heating: 'EUR 12.40 in the sessions it uses' });
-    expect(shown.frozen).toBe('Work that starts within 2 days stays where the accepted plan has it.');
+    expect(shown.frozen).toBe('Days that stay as planned: work that starts within 2 days stays where the accepted plan has it.');
     expect(shown.accepted).toMatchObject({ bank: null, heating: null });
   });
 

@@ -7,12 +7,12 @@ import { beforeShotActivity, collectionActivity, dropOffActivity, episodeActivit
 const DATED_WEIGHT = 5;
 const EVERGREEN_WEIGHT = 1;
 
-/** Adds one milestone for each episode that still has unfinished work. */
+/** Adds one milestone for each episode that still has unfinished work, whatever it is called: only what is out is past its date. */
 export function addEpisodes(draft: Draft): void {
   const { document, clock } = draft;
   const planned = new Set(draft.activities.map((activity) => activity.id));
   for (const episode of document.episodes) {
-    if (episode.status !== 'planned') continue;
+    if (episode.status === 'released') continue;
     const own = [
       ...document.tasks.filter((task) => task.episodeId === episode.id).flatMap((task) => [taskActivity(task.id), beforeShotActivity(task.id)]),
       ...document.outsideJobs.filter((job) => job.episodeId === episode.id).flatMap((job) => [dropOffActivity(job.id), collectionActivity(job.id)]),

@@ -1,12 +1,11 @@
 /** What the engine must know of exposure: air that nobody may breathe yet, and daily limits of noise, vibration and vapour. */
-import { crewSize, type Person, type SeriesDocument, type Task } from '@/lib/build';
+import { crewSize, isAttending, type Person, type SeriesDocument, type Task } from '@/lib/build';
 import { addDays, dateOf, endOfDay, startOfDay, type CivilDate } from '@/lib/calendar';
 import type { Dose, StateNeed } from '@/lib/scheduling';
 import { clearanceOfTask, exposureRates, factsOfTask, givesOffVapour, makesSparks, VIBRATION_LIMIT_POINTS, type ExposureKind } from '@/lib/safety';
 import { addMinutes, MS_PER_MINUTE } from '@/lib/units';
 import { need, type Draft } from './draft';
 import { breathMedium, fireMedium, personResource, taskActivity } from './names';
-import { isAttending } from './session-calendars';
 
 /** Minutes a place stays shut after isocyanate when nobody knows its air changes: until the next day. Judgement. */
 const UNKNOWN_WAIT = 1440;

@@ -1,6 +1,6 @@
 /** Outside jobs: drop-off and collection as trips of the crew, the time away as a lag that depends on when it starts. */
 import { addDays, dateOf, expandWeeklyHours, weekdayOf, intersectIntervals, mergeOverlapping, startOfDay, subtractIntervals, type InstantInterval } from '@/lib/calendar';
-import { DEFAULT_TERMS, type OutsideJob, type Person, type Trade } from '@/lib/build';
+import { DEFAULT_TERMS, isAttending, type OutsideJob, type Person, type Trade } from '@/lib/build';
 import { backAfter, openingHours, workingDays } from '@/lib/outwork';
 import type { Activity, Interval } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
@@ -8,7 +8,6 @@ import { addLag, need, previousPlace, type Draft } from './draft';
 import { bookedDays, tradeDays } from './past-jobs';
 import { addActivity } from './placeable';
 import { collectionActivity, dropOffActivity, errandResource, partResource } from './names';
-import { isAttending } from './session-calendars';
 
 /** Table step of the time away, minutes. A working day opens on the hour or half hour as a rule. */
 const AWAY_STEP = 30;

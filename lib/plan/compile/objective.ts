@@ -31,7 +31,7 @@ function bankQuotas({ activities, clock, document, now, nowMinute }: Draft): rea
     const sunday = addDays(monday, 6);
     const toCome = document.episodes.filter(({ releaseDate, status }) => status !== 'released' && releaseDate > sunday);
     const open = toCome.map(({ id }) => episodeActivity(id)).filter((id) => planned.has(id));
-    const least = Math.min(bankMinimum, toCome.length) - toCome.filter((episode) => isRecorded(document, episode)).length;
+    const least = Math.min(bankMinimum, toCome.length) - toCome.filter((episode) => !planned.has(episodeActivity(episode.id)) && isRecorded(document, episode)).length;
     // Midnight itself still belongs to the day before.
     const at = clock.down(startOfDay(addDays(sunday, 1 - leadDays), zone));
     if (least > 0 && least <= open.length && at > nowMinute) quotas.push({ id: `bank ${sunday}`, at, least, among: open });

@@ -1,7 +1,7 @@
 /** Sessions as calendars of tasks, attendance as calendars of people, the fill limit as budgets. */
-import type { Person, Session, Task } from '@/lib/build';
+import { isAttending, type Session, type Task } from '@/lib/build';
 import type { Interval } from '@/lib/scheduling';
-import { mergeOverlapping, subtractIntervals, wallOf } from '@/lib/calendar';
+import { mergeOverlapping, subtractIntervals } from '@/lib/calendar';
 import { cureOf, need, type Draft } from './draft';
 import { heaterHours } from './heater-hours';
 import { personResource } from './names';
@@ -11,13 +11,6 @@ function remaining(draft: Draft, session: Session): Interval | null {
   const start = Math.max(draft.clock.up(session.start), draft.nowMinute);
   const end = draft.clock.down(session.end);
   return start < end ? { start, end } : null;
-}
-
-/** A person is in the session's crew and not marked away on its day. */
-export function isAttending(person: Person, session: Session, zone: string): boolean {
-  if (!session.crewIds.includes(person.id)) return false;
-  const day = wallOf(session.start, zone).date;
-  return !person.away.some((span) => span.from <= day && day <= span.to);
 }
 
 /** What a task asks of a session, each with the words used when no session has it. */

@@ -26,10 +26,11 @@ function sessionWords(draft: Draft, activity: string): string {
 function resourceWords(draft: Draft, fact: Extract<Fact, { kind: 'resource' }>, until: Instant | null): Words {
   const { kind, name } = resourceTitle(draft, fact.resource);
   const by = fact.blockers.length > 0 ? ` with ${joinTitles(draft, fact.blockers)}` : '';
-  if (kind === 'part') return { text: `${name} is in work until ${at(draft, until)}${by}.`, change: null };
-  if (kind === 'place') return { text: `${name} is full until ${at(draft, until)}${by}.`, change: `Do one of them somewhere else, or raise the capacity of ${name} if it has room.` };
-  if (kind === 'equipment') return { text: `${name} is in use until ${at(draft, until)}${by}.`, change: `Borrow another ${name}.` };
-  return { text: `${name} is busy until ${at(draft, until)}${by}.`, change: 'Let somebody else with the skill do one of them.' };
+  const then = `the next time that fits is ${at(draft, until)}`;
+  if (kind === 'part') return { text: `${name} is in work${by}; ${then}.`, change: null };
+  if (kind === 'place') return { text: `${name} is full${by}; ${then}.`, change: `Do one of them somewhere else, or raise the capacity of ${name} if it has room.` };
+  if (kind === 'equipment') return { text: `${name} is in use${by}; ${then}.`, change: `Borrow another ${name}.` };
+  return { text: `${name} is busy${by}; ${then}.`, change: 'Let somebody else with the skill do one of them.' };
 }
 
 /** Why the plan gives a task somebody more than it asks for. */
@@ -44,7 +45,7 @@ function crewWords(draft: Draft, fact: Extract<Fact, { kind: 'crew' }>, until: I
   const who = fact.pool.length === draft.document.people.length && fact.pool.length > 1 ? 'anybody' : poolNames(draft, fact.pool, 'or');
   if (fact.blockers.length === 0) return { text: `${neverAlone(draft, fact.activity)}No fitting session before ${at(draft, until)} has ${who} with enough time left.`, change: `Bring ${who === 'anybody' ? 'somebody' : who} into an earlier session.` };
   const busy = who === 'anybody' ? 'Everybody who is there is' : `${poolNames(draft, fact.pool, 'and')} ${fact.pool.length === 1 ? 'is' : 'are'}`;
-  return { text: `${neverAlone(draft, fact.activity)}${busy} busy until ${at(draft, until)} with ${joinTitles(draft, fact.blockers)}.`, change: 'Bring one more person into that session, or do one of them another day.' };
+  return { text: `${neverAlone(draft, fact.activity)}${busy} busy with ${joinTitles(draft, fact.blockers)}; the next time that fits is ${at(draft, until)}.`, change: 'Bring one more person into that session, or do one of them another day.' };
 }
 
 function stateFactWords(draft: Draft, fact: Extract<Fact, { kind: 'state' }>, until: Instant | null): Words {

@@ -1,12 +1,11 @@
 /** Small changes that might free a block, each as the problem it would make. Whether they do is worked out elsewhere. */
-import type { SeriesDocument, Session } from '@/lib/build';
+import { isAttending, type SeriesDocument, type Session } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import type { Problem, Reason } from '@/lib/scheduling';
 import { addMinutes } from '@/lib/units';
 import { compilePlan, type Compiled } from '../compile/compile';
 import { cureOf, need } from '../compile/draft';
 import { readName } from '../compile/names';
-import { isAttending } from '../compile/session-calendars';
 import { heatCaution } from './heater-words';
 import { STAGE_WORDS } from './lag-words';
 import { activityTitle } from './titles';

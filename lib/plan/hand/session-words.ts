@@ -1,9 +1,10 @@
 /** Why a task cannot be in the sessions at a moment: what each lacks, in the words of the build. */
+import { isAttending } from '@/lib/build';
 import { formatMoment, formatWorkLength } from '@/lib/calendar';
 import type { Compiled } from '../compile/compile';
 import { need, type Draft } from '../compile/draft';
 import { readName } from '../compile/names';
-import { isAttending, sessionDemands } from '../compile/session-calendars';
+import { sessionDemands } from '../compile/session-calendars';
 import { taskMinutes } from '../compile/task-activities';
 import type { Words } from '../explain/lag-words';
 

@@ -71,12 +71,13 @@ function unplacedWork(compiled: Compiled, unplaced: Unplaced): UnplacedWork | nu
 function episodeOutlooks(compiled: Compiled, schedule: Schedule): EpisodeOutlook[] {
   const { document, clock, now } = compiled.draft;
   const placed = new Map(schedule.placements.map((placement) => [placement.activity, placement]));
+  const planned = new Set(compiled.problem.activities.map((activity) => activity.id));
   return document.episodes
-    .filter((episode) => episode.status === 'planned')
+    .filter((episode) => episode.status === 'planned' || (episode.status !== 'released' && planned.has(episodeActivity(episode.id))))
     .map((episode) => {
       const due = shootDue(document.series, episode);
       const milestone = placed.get(episodeActivity(episode.id));
-      const isPlanned = compiled.problem.activities.some((activity) => activity.id === episodeActivity(episode.id));
+      const isPlanned = planned.has(episodeActivity(episode.id));
       const recordedBy = milestone ? clock.moment(milestone.end) : isPlanned ? null : lastDone(compiled, episode.id);
       const late = recordedBy === null ? 0 : Math.max(0, minutesBetween(due, recordedBy));
       return { episodeId: episode.id, shootDue: due, recordedBy: recordedBy ?? (isPlanned ? null : now), late: minutes(late) };

@@ -36,7 +36,9 @@ export default async function BriefPage({ params }: Props) {
         <Listing id="lay" title="Lay out" lines={view.layOut} isLong />
         <Listing id="wear" title="Wear" lines={view.worn} />
         <Listing id="air" title="Ventilation" lines={view.ventilation} />
+        <Listing id="cautions" title="Cautions of the tasks" lines={view.cautions} isLong />
         <Hazards view={view} />
+        {view.unstated === '' ? null : <p className={styles.soft}>No fact that is a hazard has been stated for: {view.unstated}. That does not mean that there is none.</p>}
         <Listing id="stop" title="Stop rules" lines={view.stopRules} />
         {view.exposures.length + view.vapours.length === 0 ? null : (
           <section aria-labelledby="brief-exposure">
@@ -70,9 +72,9 @@ function Order({ view }: { readonly view: BriefView }) {
     <section aria-labelledby="brief-order">
       <h2 id="brief-order">Order: dusty before clean</h2>
       <ol>
-        {view.order.map(({ id, name, place, why }) => (
+        {view.order.map(({ id, name, place, when, who, why }) => (
           <li key={id}>
-            {name} <span className={styles.soft}>{[place, why].filter(Boolean).join(', ')}</span>
+            {name} <span className={styles.soft}>{[when, who, place, why].filter(Boolean).join(', ')}</span>
           </li>
         ))}
       </ol>
