@@ -3,7 +3,7 @@ import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import { compilePlan, previousBlocks, raisePlan, tellContradiction, type Compiled, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
-import { check, type Schedule, type Solution } from '@/lib/scheduling';
+import { check, repair, type Schedule, type Solution } from '@/lib/scheduling';
 import { instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
@@ -54,7 +54,27 @@ async function solveCompiled(compiled: Compiled, options: PlanOptions): Promise<
  * Fails with every stop issue of the series, `plan-contradiction`, `no-sessions-ahead`, `nothing-to-plan`, `no-plan-in-time` or `cancelled`.
  * @throws Error when the checker finds a fault in the engine's answer: that is a bug, and nothing is saved.
  */
-export async function requestPlan(ctx: CommandContext, seriesId: string, options: PlanOptions): Promise<Result<{ readonly plan: SavedPlan }>> {
+export function requestPlan(ctx: CommandContext, seriesId: string, options: PlanOptions): Promise<Result<{ readonly plan: SavedPlan }>> {
+  return draftPlan(ctx, seriesId, (compiled) => solveCompiled(compiled, options), options.signal);
+}
+
+/**
+ * As {@link requestPlan}, but mends the accepted plan with as little moved as there can be, in a moment. Fails besides with
+ * `no-accepted-plan`.
+ */
+export async function requestRepair(ctx: CommandContext, seriesId: string): Promise<Result<{ readonly plan: SavedPlan }>> {
+  if ((await ctx.storage.acceptedPlan(seriesId)) === null) return fail([issue('no-accepted-plan', 'There is no accepted plan to mend.', 'Make a plan.')]);
+  return draftPlan(ctx, seriesId, async (compiled) => mendCompiled(compiled));
+}
+
+function mendCompiled(compiled: Compiled): Result<Solved> {
+  const mended = repair(compiled.problem);
+  if (mended.status === 'infeasible') return fail(tellContradiction(compiled, mended.contradiction));
+  if (mended.status === 'unknown') throw new Error('The engine built no schedule, although one is always built.');
+  return ok(mended);
+}
+
+async function draftPlan(ctx: CommandContext, seriesId: string, solve: (compiled: Compiled) => Promise<Result<Solved>>, signal?: AbortSignal): Promise<Result<{ readonly plan: SavedPlan }>> {
   const document = await ctx.storage.loadSeries(seriesId);
   if (!document) return noSuchSeries(seriesId);
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
@@ -64,10 +84,10 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   const kept = await closeOnHolidays(document, now);
   const compiled = compilePlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
   if (!compiled.ok) return compiled;
-  const solved = await solveCompiled(compiled.value, options);
+  const solved = await solve(compiled.value);
   if (!solved.ok) return solved;
   // The thread hands over its best when it is stopped; the person who stopped it wants nothing changed.
-  if (options.signal?.aborted === true) return fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
+  if (signal?.aborted === true) return fail([issue('cancelled', 'Planning was stopped. Nothing was saved.', 'Plan again.')]);
   const violations = check(compiled.value.problem, solved.value.schedule);
   if (violations.length > 0) throw new Error(`The plan breaks its own rules, so it was not saved: ${violations.slice(0, 3).map((violation) => violation.message).join(' ')}`);
   const result = raisePlan(compiled.value, solved.value, { solveTime: instant(ctx.now()) - now });

@@ -64,7 +64,7 @@ function planQuickly(document: SeriesDocument, at: Situation): Result<PlanResult
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
   const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));
-  const compiled = compilePlan({ document, now: at.now, previousBlocks });
+  const compiled = compilePlan({ document, now: at.now, previousBlocks, ...(at.readings && { readings: at.readings }) });
   if (!compiled.ok) return compiled;
   const solved = repair(compiled.value.problem);
   if (solved.status === 'infeasible') return fail(tellContradiction(compiled.value, solved.contradiction));
@@ -95,21 +95,43 @@ function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult)
     .slice(0, MOST_REMEDIES).map(({ effect }) => effect);
 }
 
+/** The effect without the changes that help. */
+export type Outcome = Omit<WhatIfEffect, 'remedies'>;
+
+/** What happened, and the change chosen, against the plan that counts. Fails like {@link findEffect}. */
+export function findOutcome(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null): Result<Outcome> {
+  const planned = planAfter(at, whatIfs, chosen);
+  return planned.ok ? ok({ words: planned.value.words, ...effectOf(at, planned.value.plan) }) : planned;
+}
+
 /**
  * The effect of what happened, against the plan that counts, with the three smallest changes that help. The accepted plan is not touched.
  * Fails with the reasons of `applyWhatIfs`, with the stops of the changed series or with a contradiction.
  */
 export function findEffect(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null = null): Result<WhatIfEffect> {
+  const planned = planAfter(at, whatIfs, chosen);
+  if (!planned.ok) return planned;
+  const { document, plan, words } = planned.value;
+  return ok({ words, ...effectOf(at, plan), remedies: chosen === null ? rateRemedies(at, document, plan) : [] });
+}
+
+function planAfter(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null): Result<{ readonly document: SeriesDocument; readonly words: readonly string[]; readonly plan: PlanResult }> {
   const happened = changeFor(at, whatIfs, chosen);
   if (!happened.ok) return happened;
-  const { document, words } = happened.value;
-  const plan = planQuickly(document, at);
-  if (!plan.ok) return plan;
-  return ok({
-    words, plan: plan.value, standing: standingOf(plan.value, at.plan), before: at.plan === null ? null : standingOf(at.plan, at.plan),
-    diff: diffPlans(at.plan, plan.value, document.series.zone),
-    remedies: chosen === null ? rateRemedies(at, document, plan.value) : [],
-  });
+  const plan = planQuickly(happened.value.document, at);
+  return plan.ok ? ok({ ...happened.value, plan: plan.value }) : plan;
+}
+
+type RepairEffect = Omit<Outcome, 'words'>;
+
+/** The plan that counts, mended for the series as it is now with as little moved as there can be. Fails like {@link findEffect}. */
+export function findRepair(at: Situation): Result<RepairEffect> {
+  const plan = planQuickly(at.document, at);
+  return plan.ok ? ok(effectOf(at, plan.value)) : plan;
+}
+
+function effectOf(at: Situation, plan: PlanResult): RepairEffect {
+  return { plan, standing: standingOf(plan, at.plan), before: at.plan === null ? null : standingOf(at.plan, at.plan), diff: diffPlans(at.plan, plan, at.document.series.zone) };
 }
 
 /** The series after what happened and the change that was chosen, with the words for both. */

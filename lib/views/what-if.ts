@@ -11,6 +11,7 @@ import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
 import { linkRecord } from './week-block';
 import type { RecordLink } from './week-model';
+import { loadReadings } from './workshop-air';
 import { formatCount } from './week-words';
 
 export interface WhatIfChoice {
@@ -142,7 +143,7 @@ function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | 
 export async function viewWhatIf({ storage, now }: ViewContext, document: SeriesDocument, query: WhatIfQuery): Promise<WhatIfView> {
   const { id } = document.series;
   const [accepted, kept] = await Promise.all([storage.acceptedPlan(id), storage.listForecasts(id, 'variant', 20)]);
-  const at: Situation = { document: await closeOnHolidays(document, now), plan: accepted?.result ?? null, now };
+  const at: Situation = { document: await closeOnHolidays(document, now), plan: accepted?.result ?? null, now, readings: await loadReadings(storage, document) };
   const whatIfs = readWhatIfs(query.whatIfs);
   const { effect, issues } = whatIfs.length === 0 || accepted === null ? { effect: null, issues: [] } : showEffect(at, whatIfs, query.remedy);
   return {

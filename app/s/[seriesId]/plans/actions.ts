@@ -1,7 +1,7 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { acceptPlan, discardPlan, openContext } from '@/lib/commands';
+import { acceptPlan, discardPlan, openContext, requestRepair, type AcceptedWords } from '@/lib/commands';
 import type { Issue } from '@/lib/result';
 
 /** What a decision on a plan answers: the issues that refuse it, none when it is done. */
@@ -10,8 +10,16 @@ export interface PlanOutcome {
 }
 
 /** Makes a draft the plan that counts. */
-export async function acceptPlanAction(seriesId: string, number: number): Promise<PlanOutcome> {
-  const result = await acceptPlan(await openContext(), seriesId, number);
+export async function acceptPlanAction(seriesId: string, number: number, words: AcceptedWords): Promise<PlanOutcome> {
+  const result = await acceptPlan(await openContext(), seriesId, number, words);
+  if (!result.ok) return { issues: result.error };
+  revalidatePath(`/s/${seriesId}`, 'layout');
+  return { issues: [] };
+}
+
+/** Mends the accepted plan as a draft. */
+export async function mendPlanAction(seriesId: string): Promise<PlanOutcome> {
+  const result = await requestRepair(await openContext(), seriesId);
   if (!result.ok) return { issues: result.error };
   revalidatePath(`/s/${seriesId}`, 'layout');
   return { issues: [] };
