@@ -10,7 +10,7 @@ const FIELD_LABELS: { readonly [K in RecordKind]: LabelsOf<K> } = {
     name: 'name', zone: 'time zone', cadenceDays: 'days between releases', leadDays: 'days from recording to release', fillLimit: 'share of a session that may be booked',
     workshopTemperature: 'workshop temperature', runtime: 'runtime', frameRate: 'frame rate',
     titles: 'titles', bankMinimum: 'episodes in hand', usesExperience: 'planning by experience', filming: 'filming times', camera: 'cameras and cards',
-    workshop: 'room and heater',
+    workshop: 'room and heater', frozenDays: 'days that stay as planned', goals: 'what plans put first', sourceReadings: 'readings of sources',
   },
   person: { name: 'name', skills: 'skills', hours: 'hours for errands', away: 'days away', consent: 'consent to be shown' },
   place: { name: 'name', capacity: 'tasks at once', airZone: 'shared air', air: 'air of the room' },

@@ -31,6 +31,7 @@ export { undoChange } from './undo';
 export { factWords, HAZARD_FACTS, isHazardFact } from './hazard-facts';
 export type { HazardFact } from './hazard-facts';
 export { concernsPlan } from './plan-facts';
+export { goalsOf, moveGoal, PLAN_GOALS, type PlanGoal } from './plan-goals';
 export { quoteName, startWith, subjectOf } from './words';
 export { findWork, isDone, listWorks, workKey } from './works';
 export type { Work } from './works';

@@ -5,8 +5,9 @@
  */
 import type { CivilDate, CivilSpan, Weekday, WeeklyHours } from '@/lib/calendar';
 import type { Celsius, Instant, Minutes } from '@/lib/units';
-import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, TaskHazards, ToolExposure } from './safety-records';
+import type { Consent, CutChecks, HazardFields, MaterialVapour, RoomAir, SignedFields, SourceReading, TaskHazards, ToolExposure } from './safety-records';
 import type { JobProcess, TradeTerms } from './model-outwork';
+import type { PlanGoal } from './plan-goals';
 import type { Row } from './model-row';
 import type { CoatingSystem, HeatingRun, MaterialCure, Readings, Weather, Workshop } from './model-cure';
 
@@ -50,8 +51,14 @@ export interface Series extends Row {
   readonly usesExperience: boolean;
   readonly filming: FilmingPractice;
   readonly camera: CameraKit;
+  /** Days from now in which a new plan leaves the work of the accepted one where it is; 0: none. */
+  readonly frozenDays: number;
+  /** What a plan puts first, each goal once. Left out: the usual order. */
+  readonly goals?: readonly PlanGoal[] | undefined;
   /** The room and what heats it. Left out: not described yet, see `DEFAULT_WORKSHOP`. */
   readonly workshop?: Workshop | undefined;
+  /** The oldest first; left out: nothing was read again yet. */
+  readonly sourceReadings?: readonly SourceReading[] | undefined;
 }
 
 /** Minutes of each step in front of and behind the camera; starts as common practice. */

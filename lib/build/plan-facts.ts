@@ -1,5 +1,6 @@
 /** Which changes of a series touch what its plan is made from. */
 import type { RecordEdit } from './edit';
+import { changedFields } from './fields';
 import type { Series, SeriesRecord } from './model';
 
 /** Said or shown, but nothing is placed in time by it. */
@@ -7,6 +8,7 @@ const BESIDE_PLAN: ReadonlySet<SeriesRecord['kind']> = new Set(['segment', 'spon
 
 function isPlanFact(series: Pick<Series, 'usesExperience'>, { kind, before, after }: RecordEdit): boolean {
   if (BESIDE_PLAN.has(kind)) return false;
+  if (before?.kind === 'series' && after?.kind === 'series' && changedFields(before, after).every((field) => field === 'sourceReadings')) return false;
   // Logged times count once the plan goes by them.
   if (kind === 'timeLog') return series.usesExperience;
   const record = after ?? before;

@@ -24,6 +24,15 @@ export interface Source {
   readonly reviewed: CivilDate | null;
 }
 
+/** Somebody has read a source again, and the values that rest on it still hold. */
+export interface SourceReading {
+  /** The source as the hazards name it. */
+  readonly text: string;
+  readonly on: CivilDate;
+  /** As the person was called then. */
+  readonly by: string;
+}
+
 /** From the best to the least. Equipment a person wears comes after all of them. */
 export type ControlLevel = 'eliminate' | 'substitute' | 'engineer' | 'administer';
 

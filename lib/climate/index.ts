@@ -15,7 +15,7 @@ export { readReadings, type ReadingsImport, type ReadingsOptions } from './readi
 export { checkRoom, coolRoom, heatRoom, hoursToTemperature, lumpedTemperature, timeConstantOf, type Room, type RoomStretch } from './room';
 export { fahrenheitDifference, fahrenheitReading } from './temperature-units';
 export {
-  dewMargin, dewPoint, heatedHumidity, humidityFromWetBulb, humidityRatioFromWetBulb, magnusPressure,
+  dewMargin, dewPoint, freshAirHeat, heatedHumidity, humidityFromWetBulb, humidityRatioFromWetBulb, magnusPressure,
   moistAirEnthalpy, saturationPressure, SEA_LEVEL_PRESSURE, vapourPressure,
 } from './vapour';
 export { dewMargins, workshopClimate, type WorkshopClimate, type WorkshopInput } from './workshop';

@@ -108,6 +108,21 @@ export function humidityFromWetBulb(dryBulb: number, wetBulb: number, pressure =
   return (100 * e) / saturationPressure(dryBulb);
 }
 
+/** Gas constant of dry air, J/(kg K). */
+const DRY_AIR_CONSTANT = 287.042;
+
+/**
+ * kW that the fresh air of a room takes to come from outside to the temperature inside, its water left as it is.
+ * `vapour` in hPa, volume in m3, air changes an hour.
+ * @example freshAirHeat({ volume: 150, airChanges: 1 }, { air: 0, vapour: 5 }, 20) // 1.08
+ */
+export function freshAirHeat(room: { readonly volume: number; readonly airChanges: number }, outside: { readonly air: number; readonly vapour: number }, inside: number): number {
+  const e = outside.vapour * 100;
+  const ratio = (MASS_RATIO * e) / (SEA_LEVEL_PRESSURE - e);
+  const dryAir = (room.volume * room.airChanges * (SEA_LEVEL_PRESSURE - e)) / (DRY_AIR_CONSTANT * (outside.air + KELVIN)) / 3600;
+  return (dryAir * (moistAirEnthalpy(inside, ratio) - moistAirEnthalpy(outside.air, ratio))) / 1000;
+}
+
 /** Enthalpy of moist air in J per kg of dry air. ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 30. */
 export function moistAirEnthalpy(dryBulb: number, humidityRatio: number): number {
   return (1.006 * dryBulb + humidityRatio * (2501 + 1.86 * dryBulb)) * 1000;

@@ -1,8 +1,7 @@
 /** A recoat window that has closed, or will: the work it asks for becomes tasks of its own between the two coats. */
-import { editRecords, findRecord, NO_TASK_HAZARDS, startWith, type Category, type Link, type Part, type PartState, type PartUse, type SeriesDocument, type Task } from '@/lib/build';
-import { coatMaterialOf, type CoatMaterial } from '@/lib/cure';
+import { editRecords, findRecord, startWith, type Link, type Part, type PartState, type PartUse, type SeriesDocument, type Task } from '@/lib/build';
+import { coatMaterialOf, lateSteps, lateTask, type LatePair, type LateStep } from '@/lib/cure';
 import { fail, issue, ok, type Result } from '@/lib/result';
-import { minutes } from '@/lib/units';
 import { z } from 'zod';
 import type { SeriesContext } from './context';
 import { readInput } from './read-input';
@@ -10,35 +9,26 @@ import { loadDocument, saveEdited, type Saved } from './save-edited';
 import { idOf } from './schemas/values';
 
 const lateSchema = z.strictObject({
-  /** The task that laid the coat whose window is missed. */
-  coatTaskId: idOf('task'),
+  /** The task that laid the coat whose window is missed; null: the one under the next coat. */
+  coatTaskId: idOf('task').nullable(),
   /** The task with the next coat. */
   nextTaskId: idOf('task'),
 });
 
-/** Work of an abrasion where no coating system says it. Common practice, no source. */
-const USUAL_MINUTES = 60;
-
-/** One piece of the late work, and the state it leaves the parts in. */
-interface Step {
-  readonly name: string;
-  readonly state: string;
-  readonly category: Category;
-  readonly length: number;
-  readonly materialIds: readonly string[];
-  readonly isDusty: boolean;
-}
-
-interface Between {
-  readonly laid: Task;
-  readonly next: Task;
-  readonly material: CoatMaterial;
+interface Between extends LatePair {
   /** What the next coat takes from the state that the missed one left. */
   readonly uses: readonly PartUse[];
 }
 
-function findBetween(document: SeriesDocument, coatTaskId: string, nextTaskId: string): Result<Between> {
-  const [laid, next] = [findRecord(document, 'task', coatTaskId), findRecord(document, 'task', nextTaskId)];
+/** The task whose coat another one lies on, by the state of a part. */
+function coatUnder(document: SeriesDocument, next: Task | undefined): Task | undefined {
+  const taken = next?.parts.filter(({ from, to }) => from !== null && to !== null) ?? [];
+  return document.tasks.find(({ coats, parts }) => coats.length > 0 && parts.some((made) => taken.some((use) => use.partId === made.partId && use.from === made.to)));
+}
+
+function findBetween(document: SeriesDocument, coatTaskId: string | null, nextTaskId: string): Result<Between> {
+  const next = findRecord(document, 'task', nextTaskId);
+  const laid = coatTaskId === null ? coatUnder(document, next) : findRecord(document, 'task', coatTaskId);
   if (laid === undefined || next === undefined) return fail([issue('record-missing', 'One of the two coats is no longer in the series.', 'Load the page again.')]);
   const material = document.materials.find(({ id }) => id === laid.coats.at(-1)?.materialId);
   const uses = next.parts.filter((use) => use.from !== null && use.to !== null && laid.parts.some((made) => made.partId === use.partId && made.to === use.from));
@@ -48,30 +38,8 @@ function findBetween(document: SeriesDocument, coatTaskId: string, nextTaskId: s
   return ok({ laid, next, material: coatMaterialOf(material), uses });
 }
 
-/** Time of an abrasion as the coating system of the material has it. */
-function abradingOf({ coatingSystems }: SeriesDocument, materialId: string): number {
-  return coatingSystems.find(({ layers }) => layers.some((layer) => layer.materialId === materialId))?.abrading ?? USUAL_MINUTES;
-}
-
-/** What the data sheet asks for; a stripped coat is laid again. */
-function stepsOf({ laid, material, next }: Between, document: SeriesDocument): readonly Step[] {
-  const length = abradingOf(document, material.id);
-  const plain = { materialIds: [], isDusty: false } as const;
-  const top = document.materials.find(({ id }) => id === next.coats[0]?.materialId);
-  switch (material.lateWork) {
-    case 'none': return [];
-    case 'abrade': return [{ ...plain, name: `Abrade ${material.name}: its recoat window is over`, state: `${material.name} abraded`, category: 'clean', length, isDusty: true }];
-    case 'clean and tack coat':
-      return [{ ...plain, name: `Clean ${material.name} and lay a tack coat: its recoat window is over`, state: `${material.name} with tack coat`, category: 'clean', length: length + (top?.cure?.flashOff ?? 0) }];
-    case 'strip': return [
-      { ...plain, name: `Strip ${material.name}: its recoat window is over`, state: `${material.name} stripped`, category: 'strip', length, isDusty: true },
-      { ...plain, name: `Lay ${material.name} again`, state: `${material.name} again`, category: 'paint', length: laid.effort.likely, materialIds: laid.coats.map(({ materialId }) => materialId) },
-    ];
-  }
-}
-
 /** Each part of the two coats gets the states of the steps after the one that the missed coat left. */
-function addStates(document: SeriesDocument, uses: readonly PartUse[], steps: readonly Step[], newId: () => string): ReadonlyMap<string, { readonly part: Part; readonly made: readonly PartState[] }> {
+function addStates(document: SeriesDocument, uses: readonly PartUse[], steps: readonly LateStep[], newId: () => string): ReadonlyMap<string, { readonly part: Part; readonly made: readonly PartState[] }> {
   return new Map(uses.flatMap(({ partId, from }) => {
     const part = findRecord(document, 'part', partId);
     const at = part?.states.findIndex(({ id }) => id === from) ?? -1;
@@ -81,18 +49,9 @@ function addStates(document: SeriesDocument, uses: readonly PartUse[], steps: re
   }));
 }
 
-function taskOf({ next, material, uses }: Between, steps: readonly Step[], at: number, made: ReadonlyMap<string, { readonly made: readonly PartState[] }>, newId: () => string): Task {
-  const step = steps[at]!;
-  const length = minutes(Math.max(5, step.length));
+function taskOf(between: Between, steps: readonly LateStep[], at: number, made: ReadonlyMap<string, { readonly made: readonly PartState[] }>, newId: () => string): Task {
   const stateAt = (use: PartUse, index: number): string | null => (index < 0 ? use.from : (made.get(use.partId)?.made[index]?.id ?? null));
-  return {
-    kind: 'task', id: newId(), revision: 1, order: 0, name: step.name.slice(0, 200), category: step.category, episodeId: next.episodeId, placeId: next.placeId,
-    parts: uses.map((use) => ({ partId: use.partId, from: stateAt(use, at - 1), to: stateAt(use, at) })),
-    effort: { low: length, likely: length, high: length }, inOneGo: step.materialIds.length > 0, irreversible: false, crew: next.crew, equipmentIds: [],
-    coats: step.materialIds.map((materialId) => ({ id: newId(), materialId })), coverage: 'none', shots: [], conditions: { minimumTemperature: null, needsDaylight: false },
-    isDusty: step.isDusty, isNoisy: false, layOut: [], cautions: [`The recoat window of ${material.name} is missed: without this the next coat does not hold.`],
-    manualReference: '', pinnedStart: null, doneAt: null, hazards: NO_TASK_HAZARDS,
-  };
+  return lateTask(between, steps[at]!, between.uses.map((use) => ({ partId: use.partId, from: stateAt(use, at - 1), to: stateAt(use, at) })), newId);
 }
 
 /** Links from the missed coat to the next one lead to the late work instead; the window they may hold is over. */
@@ -114,7 +73,7 @@ export async function planLateWork(context: SeriesContext, seriesId: string, inp
   const between = findBetween(document, read.value.coatTaskId, read.value.nextTaskId);
   if (!between.ok) return between;
   const { next, material, uses } = between.value;
-  const steps = stepsOf(between.value, document);
+  const steps = lateSteps(between.value, document);
   if (steps.length === 0) return fail([issue('late-work-none', `${material.name} asks for nothing after its recoat window.`, 'Lay the next coat.')]);
   const states = addStates(document, uses, steps, context.newId);
   const tasks = steps.map((_, at) => taskOf(between.value, steps, at, states, context.newId));

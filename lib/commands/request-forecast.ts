@@ -5,7 +5,7 @@ import {
   checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, learnedFactors, tellAssumptions, tellResult, withSaving, worthOf,
   type Assumptions, type SavedForecast, type Threat,
 } from '@/lib/forecast';
-import { compilePlan } from '@/lib/plan';
+import { compilePlan, lateTasksOf } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { ForecastInput, RunBlock } from '@/lib/simulation';
 import { simulateInWorkers } from '@/lib/worker';
@@ -56,7 +56,7 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   if (plan === null) return fail([issue('no-accepted-plan', 'There is no accepted plan, so there is nothing to give odds on.', 'Make a plan and accept it.')]);
   const now = ctx.now();
   const { document, lastPlanned } = continueSessions(await closeOnHolidays(loaded.value, now), REPEATS);
-  const compiled = compilePlan({ document, now, previousBlocks: new Map() });
+  const compiled = compilePlan({ document, now, previousBlocks: new Map(), lateFor: lateTasksOf(plan.result) });
   if (!compiled.ok) return compiled;
   const factors = learnedFactors(loaded.value);
   const input = findChances(compiled.value, plan.result, { assumptions: assumptions.value, factors, seed: options.seed });

@@ -20,11 +20,14 @@ export async function loadDocument({ storage }: SeriesContext, seriesId: string)
   return fail([issue('no-such-series', 'This series does not exist any more.', 'Choose another series.', { subjects: [{ kind: 'series', id: seriesId, name: '' }] })]);
 }
 
-/** Episodes that become cleared or released pass the gate, whichever way they come: form, undo or several at once. */
-async function checkGate(context: SeriesContext, before: SeriesDocument, after: SeriesDocument): Promise<Result<unknown>> {
+/** Episodes that become cleared or released pass both gates, whichever way they come: form, undo or several at once. */
+async function checkGates(context: SeriesContext, before: SeriesDocument, after: SeriesDocument): Promise<readonly Issue[]> {
   const isAsked = after.episodes.some(({ id, status }) => isGuarded(status) && before.episodes.find((episode) => episode.id === id)?.status !== status);
-  if (!isAsked) return ok(null);
-  return checkRelease(before, after, await loadScene(context, before.series.id));
+  if (!isAsked) return [];
+  const sponsors = checkSponsorRelease(before, after);
+  const owed = sponsors.ok ? [] : sponsors.error;
+  const safety = checkRelease(before, after, await loadScene(context, before.series.id), owed);
+  return [...owed, ...(safety.ok ? [] : safety.error)];
 }
 
 /** Hazards that are not complete, and exposures that an edit leaves without a duration. */
@@ -42,9 +45,8 @@ export async function saveEdited(context: SeriesContext, before: SeriesDocument,
   const { document, change } = edited.value;
   const unsound = checkSafety(before, document, change);
   if (unsound.length > 0) return fail(unsound);
-  const owed = checkSponsorRelease(before, document);
-  const gate = await checkGate(context, before, document);
-  if (!gate.ok || !owed.ok) return fail([...(owed.ok ? [] : owed.error), ...(gate.ok ? [] : gate.error)]);
+  const refused = await checkGates(context, before, document);
+  if (refused.length > 0) return fail(refused);
   const saved = await context.storage.applyChange(before.series.id, change, context.now());
   return saved.ok ? ok({ change: saved.value, warnings: judgeEdit(before, document, change.edits).warnings }) : saved;
 }

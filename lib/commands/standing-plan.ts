@@ -2,7 +2,7 @@
 import type { SeriesDocument } from '@/lib/build';
 import type { ReadingRows } from '@/lib/cure';
 import { closeOnHolidays } from '@/lib/exchange';
-import { compilePlan, previousBlocks, scheduleOf, type Compiled, type PlanResult } from '@/lib/plan';
+import { compilePlan, lateTasksOf, previousBlocks, scheduleOf, type Compiled, type PlanResult } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { Standing } from '@/lib/scheduling';
 import { MS_PER_MINUTE, instant, type Instant } from '@/lib/units';
@@ -33,7 +33,7 @@ export async function loadReadings(storage: CommandContext['storage'], document:
 }
 
 function compileStanding(document: SeriesDocument, plan: PlanResult, now: Instant, readings: ReadingRows, previous: ReturnType<typeof previousBlocks>): Result<StandingPlan> {
-  const compiled = compilePlan({ document, now, previousBlocks: previous, readings });
+  const compiled = compilePlan({ document, now, previousBlocks: previous, readings, lateFor: lateTasksOf(plan) });
   if (!compiled.ok) return compiled;
   return ok({ document, plan, compiled: compiled.value, standing: new Standing(compiled.value.problem, scheduleOf(compiled.value, plan)) });
 }

@@ -8,7 +8,7 @@ export interface PlannedSpan {
 
 export interface PlannedBlock {
   readonly id: string;
-  readonly kind: 'task' | 'before-shot' | 'drop-off' | 'collection' | 'away' | 'cure';
+  readonly kind: 'task' | 'before-shot' | 'late-work' | 'drop-off' | 'collection' | 'away' | 'cure' | 'shut';
   readonly subject: { readonly kind: 'task' | 'outsideJob'; readonly id: string };
   readonly title: string;
   readonly start: Instant;

@@ -87,28 +87,21 @@ export function readyMinute(clock: CureClock, from: number, wanted: number): num
   return ready === null ? null : Math.max(from, ready);
 }
 
-/** Minutes `first`, `first + step` and so on, `count` of them. */
-export interface MinuteGrid {
-  readonly first: number;
-  readonly step: number;
-  readonly count: number;
-}
-
-/** {@link readyMinute} for every minute of a grid, in one walk through the climate; NaN for null. */
-export function readyMinutes(clock: CureClock, grid: MinuteGrid, wanted: number): Float64Array {
-  const { age, rate, climate } = clock;
-  const ready = new Float64Array(grid.count).fill(Number.NaN);
-  const [length, last] = [rate.length * climate.step, age[rate.length]!];
-  let [from, k, own] = [grid.first, 0, 0];
-  for (let index = 0; index < grid.count; index += 1, from += grid.step) {
+/** {@link readyMinute} for sorted minutes, in one walk through the climate; NaN for null. */
+export function readyMinutes(clock: CureClock, laid: Float64Array, wanted: number): Float64Array {
+  const { age, rate, climate: { step } } = clock;
+  const ready = new Float64Array(laid.length).fill(Number.NaN);
+  const [length, oldest] = [rate.length * step, age[rate.length]!];
+  let k = 0;
+  for (let index = 0; index < laid.length; index += 1) {
+    const from = laid[index]!;
     if (from < 0 || from > length) continue;
-    while (own < rate.length && (own + 1) * climate.step <= from) own += 1;
-    const laid = own >= rate.length ? last : age[own]! + rate[own]! * (from - own * climate.step);
-    const target = laid + wanted - EPSILON;
+    const own = Math.floor(from / step);
+    const target = (own >= rate.length ? oldest : age[own]! + rate[own]! * (from - own * step)) + wanted - EPSILON;
     if (wanted <= 0) ready[index] = from;
-    else if (last >= target) {
+    else if (oldest >= target) {
       while (age[k + 1]! < target) k += 1;
-      ready[index] = Math.max(from, k * climate.step + (target - age[k]!) / rate[k]!);
+      ready[index] = Math.max(from, k * step + (target - age[k]!) / rate[k]!);
     }
   }
   return ready;

@@ -1,7 +1,7 @@
 /** One material in one climate: when a coat laid at a moment reaches its stages, and what goes wrong on the way. */
 import { dewPoint, momentOfMinute, minutesSinceOrigin, type HourlyClimate } from '@/lib/climate';
 import type { Instant } from '@/lib/units';
-import { createCureClock, readyMinute, readyMinutes, type CureClock, type MinuteGrid } from './clock';
+import { createCureClock, readyMinute, readyMinutes, type CureClock } from './clock';
 import { CURE_STAGES, type BelowMinimum, type CoatMaterial, type CureStage } from './coat-material';
 import { longestRecoatWait, tableRecoatWait } from './recoat';
 
@@ -58,16 +58,22 @@ function heldSurface(climate: HourlyClimate): Float64Array {
   });
 }
 
-const knownSurfaces = new WeakMap<HourlyClimate, Pick<CoatClock, 'held' | 'margin'>>();
-
-/** What all materials in a climate share. */
-function surfaceOf(climate: HourlyClimate): Pick<CoatClock, 'held' | 'margin'> {
-  const found = knownSurfaces.get(climate) ?? {
-    held: heldSurface(climate),
-    margin: climate.surface.map((surface, k) => surface - dewPoint(climate.air[k]!, climate.humidity[k]!)),
+/** Worked out once for a climate: all materials in it share it. */
+function sharedIn(make: (climate: HourlyClimate) => Float64Array): (climate: HourlyClimate) => Float64Array {
+  const known = new WeakMap<HourlyClimate, Float64Array>();
+  return (climate) => {
+    const found = known.get(climate) ?? make(climate);
+    known.set(climate, found);
+    return found;
   };
-  knownSurfaces.set(climate, found);
-  return found;
+}
+
+const heldIn = sharedIn(heldSurface);
+const marginIn = sharedIn((climate) => climate.surface.map((surface, k) => surface - dewPoint(climate.air[k]!, climate.humidity[k]!)));
+
+function once<T>(make: () => T): () => T {
+  let made: T | null = null;
+  return () => (made ??= make());
 }
 
 const isHumidityOut = (material: CoatMaterial, humidity: number): boolean =>
@@ -79,14 +85,21 @@ const isHumidityOut = (material: CoatMaterial, humidity: number): boolean =>
  */
 export function createCoatClock(climate: HourlyClimate, material: CoatMaterial): CoatClock {
   const count = climate.air.length;
-  const { held, margin } = surfaceOf(climate);
   const isExposed = material.law.kind !== 'steady';
   const cutOff = isExposed && material.belowMinimum === 'pauses' ? material.minimumUntilDry : null;
+  const clock = createCureClock(climate, { law: material.law, reference: material.referenceTemperature, cutOff });
+  // A plan asks for neither damp nor cold of most materials, so they are worked out on first use.
+  const nextCold = once(() => nextSteps(count, (k) => isExposed && climate.surface[k]! < material.minimumUntilDry));
+  const nextDamp = once(() => {
+    const margin = marginIn(climate);
+    return nextSteps(count, (k) => isExposed && (margin[k]! < material.dewMargin || isHumidityOut(material, climate.humidity[k]!)));
+  });
   return {
-    material, climate, margin, held,
-    clock: createCureClock(climate, { law: material.law, reference: material.referenceTemperature, cutOff }),
-    nextCold: nextSteps(count, (k) => isExposed && climate.surface[k]! < material.minimumUntilDry),
-    nextDamp: nextSteps(count, (k) => isExposed && (margin[k]! < material.dewMargin || isHumidityOut(material, climate.humidity[k]!))),
+    material, climate, clock,
+    get held() { return heldIn(climate); },
+    get margin() { return marginIn(climate); },
+    get nextCold() { return nextCold(); },
+    get nextDamp() { return nextDamp(); },
   };
 }
 
@@ -110,14 +123,11 @@ export function stageMinute(coat: CoatClock, stage: CureStage, laidMinute: numbe
   return Math.max(ready, laidMinute + tableRecoatWait(coat.material, hottestHeld(coat, laidMinute, ready)));
 }
 
-/** {@link stageMinute} for every minute of a grid, NaN for null. */
-export function stageMinutes(coat: CoatClock, stage: CureStage, grid: MinuteGrid): Float64Array {
-  const ready = readyMinutes(coat.clock, grid, coat.material.stages[stage]);
+/** {@link stageMinute} for sorted minutes, NaN for null. */
+export function stageMinutes(coat: CoatClock, stage: CureStage, laid: Float64Array): Float64Array {
+  const ready = readyMinutes(coat.clock, laid, coat.material.stages[stage]);
   if (stage !== 'recoatFrom' || coat.material.recoatRows.length === 0) return ready;
-  return ready.map((minute, index) => {
-    const laid = grid.first + index * grid.step;
-    return Number.isNaN(minute) ? minute : Math.max(minute, laid + tableRecoatWait(coat.material, hottestHeld(coat, laid, minute)));
-  });
+  return ready.map((minute, index) => (Number.isNaN(minute) ? minute : Math.max(minute, laid[index]! + tableRecoatWait(coat.material, hottestHeld(coat, laid[index]!, minute)))));
 }
 
 /** Hottest held hour that touches a stretch of minutes. */

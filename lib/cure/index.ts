@@ -26,6 +26,7 @@ export {
   addHeatingRun, cheapestHeating, compareHeating, heatingCurve, steadyOptions, type HeatingOption, type HeatingOutcome, type WaitingCoat,
 } from './heating-choice';
 export { findIgnitionConflicts, type IgnitionConflict, type SolventSpan } from './ignition';
+export { ABRASIVE, lateSteps, lateTask, type LatePair, type LateStep } from './late-work';
 export { findMaterial, MATERIAL_LIBRARY } from './library';
 export { POLYURETHANE_ROWS } from './library-paints';
 export { cureDepth, depthAt, minutesToDepth } from './moisture';
@@ -35,7 +36,7 @@ export {
   activationEnergy, activationOfDoubling, arrheniusRate, doublingRate, equivalentAge, maturityRate, modelCodeAge, nurseSaulMaturity, rateAt,
   temperatureForMaturity, timeToMaturity, type RateLaw, type TemperatureSpan,
 } from './rate';
-export { readyTable, readyTables, spoiltStarts, type MinuteSpan } from './ready-table';
+export { readyTable, readyTables, spoiltStarts, type MinuteSpan, type TableGrid } from './ready-table';
 export { longestRecoatWait, recoatRow } from './recoat';
 export {
   layCoats, unfoldSystem, type CoatingSystem, type CoatLag, type LaidCoat, type SystemCoat, type SystemStep,

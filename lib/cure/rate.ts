@@ -29,7 +29,7 @@ export function arrheniusRate(temperature: number, reference: number, activation
 
 /** @example doublingRate(0, 20, 10) // 0.25 */
 export function doublingRate(temperature: number, reference: number, per: number): number {
-  return 2 ** ((temperature - reference) / per);
+  return Math.exp((Math.LN2 * (temperature - reference)) / per);
 }
 
 /** Nothing is lost below the datum. @example maturityRate(0, 20, -10) // 0.3333 */

@@ -1,4 +1,5 @@
 /** Timed text as WebVTT (W3C). */
+import { writeCues } from '@/lib/footage';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 
 export interface Cue {
@@ -9,21 +10,6 @@ export interface Cue {
 }
 
 const MS_PER_HOUR = 3_600_000;
-const pad = (value: number, width = 2): string => String(value).padStart(width, '0');
-
-/** @example writeCueTime(61.5) // '01:01.500' */
-function writeCueTime(seconds: number): string {
-  const ms = Math.round(seconds * 1000);
-  const hours = Math.floor(ms / MS_PER_HOUR);
-  const rest = `${pad(Math.floor(ms / 60_000) % 60)}:${pad(Math.floor(ms / 1000) % 60)}.${pad(ms % 1000, 3)}`;
-  return hours > 0 ? `${pad(hours)}:${rest}` : rest;
-}
-
-/** An empty line ends a cue, and an arrow may not stand in its text. */
-function writeText(text: string): string {
-  return text.replace(/\r\n?/gu, '\n').replace(/\n{2,}/gu, '\n').trim().replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
-}
-
 const readText = (text: string): string => text.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
 
 function checkCues(cues: readonly Cue[]): readonly Issue[] {
@@ -42,7 +28,7 @@ function checkCues(cues: readonly Cue[]): readonly Issue[] {
 export function writeWebVtt(cues: readonly Cue[]): Result<string> {
   const wrong = checkCues(cues);
   if (wrong.length > 0) return fail(wrong);
-  return ok(`WEBVTT\n${cues.map((cue, index) => `\n${index + 1}\n${writeCueTime(cue.start)} --> ${writeCueTime(cue.end)}\n${writeText(cue.text)}\n`).join('')}`);
+  return ok(writeCues(cues.map((cue, index) => ({ ...cue, name: String(index + 1) }))));
 }
 
 const TIME = String.raw`(?:(\d{2,}):)?([0-5]\d):([0-5]\d)\.(\d{3})`;

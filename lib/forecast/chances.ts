@@ -4,7 +4,7 @@ import { addDays, dateOf } from '@/lib/calendar';
 import { bookable } from '@/lib/estimate';
 import { learnRatio, openingHours, probabilityWithin, workingDays, workingDaysTaken, type PastJob } from '@/lib/outwork';
 import {
-  awayTable, beforeShotActivity, beforeShots, collectionActivity, dropOffActivity, episodeActivity, expectedReady, personResource, readName, taskActivity,
+  awayTable, beforeShotActivity, beforeShots, collectionActivity, dropOffActivity, episodeActivity, expectedReady, isWorkshopWork, personResource, readName, taskActivity,
   type Compiled, type PlanResult,
 } from '@/lib/plan';
 import type { Activity, Lag, Policy, Problem } from '@/lib/scheduling';
@@ -36,7 +36,7 @@ function policyOf({ draft, problem }: Compiled, plan: PlanResult): Policy {
   return plan.blocks.filter((block) => known.has(block.id)).map((block) => ({
     activity: block.id,
     start: draft.clock.down(block.start),
-    crew: block.crewIds.map((id) => (block.kind === 'task' || block.kind === 'before-shot' ? personResource(id) : `errand:${id}`)),
+    crew: block.crewIds.map((id) => (isWorkshopWork(block.kind) ? personResource(id) : `errand:${id}`)),
   }));
 }
 

@@ -1,10 +1,9 @@
 /** What a forecast says, in moments and shares: plain data that is saved with its number. */
 import { shootDue } from '@/lib/build';
 import { addDays, dateOf, daysBetween, mondayOf, isoWeekOf, formatIsoWeek, startOfDay } from '@/lib/calendar';
-import { episodeActivity, readName, type Compiled } from '@/lib/plan';
+import { episodeActivity, isWorkshopWork, readName, type Compiled } from '@/lib/plan';
 import type { ForecastInput, RunBlock } from '@/lib/simulation';
 import { instant, type Instant } from '@/lib/units';
-
 import { meanOf, quantileError, quantileOf, shareError } from './statistics';
 
 /** A date as odds. */
@@ -117,7 +116,7 @@ const MOST_THREATS = 8;
 
 function subjectOf(activity: string): Threat['subject'] | null {
   const { id, kind } = readName(activity);
-  if (kind === 'task' || kind === 'before-shot' || kind === 'redo') return { kind: 'task', id };
+  if (isWorkshopWork(kind) || kind === 'redo') return { kind: 'task', id };
   return kind === 'drop-off' || kind === 'collection' ? { kind: 'outsideJob', id } : null;
 }
 

@@ -1,6 +1,6 @@
 /** What a what-if does to the plan, and which small changes help most. */
 import { checkSeries, type SeriesDocument } from '@/lib/build';
-import { compilePlan, diffPlans, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
+import { compilePlan, diffPlans, freezeNear, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
 import { fail, ok, type Result } from '@/lib/result';
 import { repair } from '@/lib/scheduling';
 import { MS_PER_MINUTE, type Instant } from '@/lib/units';
@@ -60,16 +60,17 @@ function compareStanding(a: Standing, b: Standing): number {
 }
 
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
-function planQuickly(document: SeriesDocument, at: Situation): Result<PlanResult> {
+function planQuickly(document: SeriesDocument, at: Situation, isNearFixed = false): Result<PlanResult> {
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
   const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));
   const compiled = compilePlan({ document, now: at.now, previousBlocks, ...(at.readings && { readings: at.readings }) });
   if (!compiled.ok) return compiled;
-  const solved = repair(compiled.value.problem);
-  if (solved.status === 'infeasible') return fail(tellContradiction(compiled.value, solved.contradiction));
+  const asked = isNearFixed ? freezeNear(compiled.value) : compiled.value;
+  const solved = repair(asked.problem);
+  if (solved.status === 'infeasible') return fail(tellContradiction(asked, solved.contradiction));
   if (solved.status === 'unknown') throw new Error('The engine built no schedule, although one is always built.');
-  return ok(raisePlan(compiled.value, solved, { solveTime: 0, isBare: true }));
+  return ok(raisePlan(asked, solved, { solveTime: 0, isBare: true }));
 }
 
 const MOST_REMEDIES = 3;
@@ -126,7 +127,7 @@ type RepairEffect = Omit<Outcome, 'words'>;
 
 /** The plan that counts, mended for the series as it is now with as little moved as there can be. Fails like {@link findEffect}. */
 export function findRepair(at: Situation): Result<RepairEffect> {
-  const plan = planQuickly(at.document, at);
+  const plan = planQuickly(at.document, at, true);
   return plan.ok ? ok(effectOf(at, plan.value)) : plan;
 }
 

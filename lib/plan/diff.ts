@@ -27,7 +27,7 @@ export interface PlanDiff {
   readonly summary: string;
 }
 
-const isWork = (block: PlanBlock): boolean => block.kind !== 'cure' && block.kind !== 'away';
+const isWork = (block: PlanBlock): boolean => block.kind !== 'cure' && block.kind !== 'away' && block.kind !== 'shut';
 
 function sameList(a: readonly string[], b: readonly string[]): boolean {
   return a.length === b.length && [...a].toSorted().every((item, index) => item === [...b].toSorted()[index]);

@@ -1,12 +1,14 @@
 export type * from './model';
 export { compilePlan, type Compiled } from './compile/compile';
+export { freezeNear } from './compile/freeze';
 export { awayTable, expectedReady } from './compile/job-activities';
-export { beforeShotActivity, collectionActivity, dropOffActivity, episodeActivity, personResource, readName, taskActivity } from './compile/names';
-export { previousBlocks, type PreviousBlock } from './compile/draft';
+export { beforeShotActivity, collectionActivity, dropOffActivity, episodeActivity, isWorkshopWork, lateWorkActivity, personResource, readName, taskActivity } from './compile/names';
+export { lateTasksOf, previousBlocks, type CompileInput, type PreviousBlock } from './compile/draft';
 export { isFilmed } from './compile/session-calendars';
 export { beforeShots, shotsAhead, taskMinutes } from './compile/task-activities';
 export { datedWork } from './dated-work';
 export { diffPlans, type EpisodeChange, type PlanChange, type PlanDiff } from './diff';
+export { findMissedWindows } from './missed-windows';
 export { findFallback, type FallbackTask } from './fallback';
 export { raisePlan } from './raise/raise';
 export { tellContradiction } from './explain/contradiction';

@@ -1,4 +1,5 @@
 /** A plan as saved and shown: trade words and moments, no engine minutes. Plain, serialisable data. */
+import type { PlanGoal } from '@/lib/build';
 import type { CivilDate } from '@/lib/calendar';
 import type { Instant, Minutes } from '@/lib/units';
 
@@ -8,13 +9,17 @@ export type BlockKind =
   | 'task'
   /** Filming the before-shots of an irreversible task, ahead of it. */
   | 'before-shot'
+  /** What a missed recoat window asks for before the next coat, added by the plan. */
+  | 'late-work'
   /** Trips to and from an outside trade. */
   | 'drop-off'
   | 'collection'
   /** A part is at an outside trade. Nobody works on it. */
   | 'away'
   /** A coat dries. Nobody may touch it before it is ready. */
-  | 'cure';
+  | 'cure'
+  /** Isocyanate has to clear: nobody may breathe the air of the place. */
+  | 'shut';
 
 export interface Span {
   readonly start: Instant;
@@ -44,7 +49,7 @@ export interface CoatStages {
 }
 
 export interface PlanBlock {
-  /** Stable across plans: `task:t12`, `before-shot:t12`, `away:j3`, `cure:t12:c1`. */
+  /** Stable across plans: `task:t12`, `before-shot:t12`, `away:j3`, `cure:t12`, `shut:t12:p4`. */
   readonly id: string;
   readonly kind: BlockKind;
   /** The task or outside job it belongs to. */
@@ -52,7 +57,7 @@ export interface PlanBlock {
   readonly title: string;
   readonly start: Instant;
   readonly end: Instant;
-  /** Worked pieces; for `away` and `cure` one piece, the whole wait. */
+  /** Worked pieces; for `away`, `cure` and `shut` one piece, the whole wait. */
   readonly pieces: readonly Span[];
   /** Row it is drawn in; null: not in the workshop. */
   readonly placeId: string | null;
@@ -80,11 +85,25 @@ export interface EpisodeOutlook {
   readonly late: Minutes;
 }
 
+/** How a plan stands by each goal that no other field tells. */
+export interface GoalFigures {
+  /** The goals in the order they counted. */
+  readonly order: readonly PlanGoal[];
+  /** Weeks that end with too few finished episodes, of those that a plan could still change. */
+  readonly bankWeeks: number;
+  /** Blocks moved, or given to other people, against the plan that was accepted then. */
+  readonly changes: number;
+  /** Cost of the heated sessions that are used, in the currency of the workshop; null: no session's heat is known. */
+  readonly heating: number | null;
+}
+
 export interface PlanResult {
   readonly blocks: readonly PlanBlock[];
   readonly unplaced: readonly UnplacedWork[];
   readonly episodes: readonly EpisodeOutlook[];
   readonly status: 'optimal' | 'feasible';
+  /** Left out of plans made before goals could be ordered. */
+  readonly goals?: GoalFigures | undefined;
   /** The last block's end. */
   readonly finish: Instant;
   /** No plan of this work ends before this moment. */

@@ -1,7 +1,9 @@
 /** The brief before a session: one page, from what is planned in it. */
 import { crewSize, type SeriesDocument, type Session, type Task } from '@/lib/build';
+import { dateOf, formatLength } from '@/lib/calendar';
 import type { Issue } from '@/lib/result';
 import { findCombinations, type DatedWork } from './combinations';
+import { clearanceOfTask } from './clearance';
 import { listPersonDays, type PersonDay } from './exposure';
 import { findHazards } from './find-hazards';
 import { readSign, type Sign } from './iso-7010';
@@ -63,6 +65,18 @@ function listStopRules(hazards: readonly BriefHazard[]): readonly string[] {
   return ['Anybody may stop the work, and nobody has to say why first', 'Somebody is hurt or feels ill: stop, help, call', 'A control is missing or does not work: stop until it does', ...own];
 }
 
+/** Where isocyanate is sprayed: who stays out, and for how long. */
+function listClearances(document: SeriesDocument, tasks: readonly Task[]): readonly string[] {
+  return tasks.flatMap((task) => {
+    const wait = clearanceOfTask(document, task);
+    if (wait === null) return [];
+    const own = document.places.find(({ id }) => id === task.placeId);
+    const names = document.places.filter(({ airZone }) => airZone === own?.airZone).map(({ name }) => name).join(', ');
+    const long = wait.ok ? `for ${formatLength(wait.value)} after it` : 'until the next day: nobody has said how long its air takes to clear';
+    return [`${names}: nobody without air-fed protection during “${task.name}” and ${long}`];
+  });
+}
+
 function listVentilation(document: SeriesDocument, tasks: readonly Task[], hazards: readonly BriefHazard[]): readonly string[] {
   const names = new Set(hazards.filter(({ hazard }) => hazard.signs.includes('M057')).flatMap(({ taskNames }) => taskNames));
   const placeIds = new Set(tasks.filter(({ name }) => names.has(name)).map(({ placeId }) => placeId));
@@ -76,7 +90,7 @@ function listEquipment(hazards: readonly BriefHazard[]): readonly ProtectiveEqui
   return all.filter(({ text }, index) => all.findIndex((other) => other.text === text) === index);
 }
 
-/** The brief of a session from the dated work in it. Work outside the session counts for exposure of the day only. */
+/** The brief of a session from the dated work in it. What its people do outside of it counts for the exposure of their day only. */
 export function briefSession(document: SeriesDocument, session: Session, work: DatedWork): SessionBrief {
   const pieces = work.pieces.filter((piece) => piece.start < session.end && session.start < piece.end);
   const here = new Set(pieces.map(({ taskId }) => taskId));
@@ -84,15 +98,18 @@ export function briefSession(document: SeriesDocument, session: Session, work: D
   const tasks = document.tasks.filter(({ id }) => here.has(id)).toSorted((a, b) => cleanliness(a) - cleanliness(b) || startOf(a) - startOf(b));
   const hazards = listBriefHazards(document, tasks);
   const twoPerson = new Set(hazards.filter(({ hazard }) => hazard.needsSecondPerson).flatMap(({ taskNames }) => taskNames));
-  const day = listPersonDays(document, pieces);
+  const { zone } = document.series;
+  const dates = new Set([dateOf(session.start, zone), ...pieces.map(({ start }) => dateOf(start, zone))]);
+  const present = new Set(pieces.flatMap(({ personIds }) => personIds));
+  const exposures = listPersonDays(document, work.pieces).filter(({ date, personId }) => dates.has(date) && present.has(personId));
   return {
     tasks, hazards, equipment: listEquipment(hazards),
     layOut: [...new Set(tasks.flatMap(({ layOut }) => layOut))],
     notAlone: tasks.filter(({ name }) => twoPerson.has(name)).map((task) => ({ taskName: task.name, isCovered: Math.max(session.crewIds.length, crewSize(task)) > 1 && session.crewIds.length > 1 })),
     atHand: listAtHand(hazards),
-    ventilation: listVentilation(document, tasks, hazards),
+    ventilation: [...listVentilation(document, tasks, hazards), ...listClearances(document, tasks)],
     combinations: findCombinations(document, work).filter(({ subjects }) => subjects.some(({ kind, id }) => kind === 'task' && here.has(id))),
     stopRules: listStopRules(hazards),
-    exposures: day,
+    exposures,
   };
 }

@@ -1,16 +1,12 @@
 /** Cautions as text for captions: how long they must stand, and WebVTT (W3C) of them. */
+import { countWords, READING, SPEECH_RATE } from '@/lib/estimate';
+import { writeCues } from '@/lib/footage';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 
-/** BBC subtitle guidelines: characters a line, lines, words a minute. */
-const LINE_CHARACTERS = 37;
-const CAPTION_LINES = 2;
-/** Words of a spoken caution: 12 s at 150 words a minute. */
+/** Words of a spoken caution: 12 s of speech. */
 const SPOKEN_WORDS = 30;
-const SPEECH_WORDS_A_MINUTE = 150;
 
 const wordsOf = (text: string): readonly string[] => text.trim().split(/\s+/).filter((word) => word !== '');
-
-const countWords = (text: string): number => wordsOf(text).length;
 
 /** Seconds a caution stands, computed from the guidelines: at least 3. @example captionSeconds('…43 characters, 7 words…') // 3.87 */
 export function captionSeconds(text: string): number {
@@ -19,15 +15,15 @@ export function captionSeconds(text: string): number {
 
 /** Seconds it takes to say. */
 export function spokenSeconds(text: string): number {
-  return (countWords(text) / SPEECH_WORDS_A_MINUTE) * 60;
+  return (countWords(text) / SPEECH_RATE) * 60;
 }
 
-/** Lines of at most {@link LINE_CHARACTERS}, broken between words; a longer word keeps its line. */
+/** Lines of at most {@link READING} characters, broken between words; a longer word keeps its line. */
 export function breakLines(text: string): readonly string[] {
   const lines: string[] = [];
   for (const word of wordsOf(text)) {
     const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= LINE_CHARACTERS) lines[lines.length - 1] = `${last} ${word}`;
+    if (last !== undefined && last.length + 1 + word.length <= READING.charactersPerLine) lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word);
   }
   return lines;
@@ -38,8 +34,8 @@ export function checkCaution(caution: { readonly screen: string; readonly spoken
   const issues: Issue[] = [];
   const lines = breakLines(caution.screen);
   if (lines.length === 0) issues.push(issue('caution-empty', 'The caution for the screen is empty.', 'Write what must not be copied blindly, in one line or two.', { path: ['caution', 'screen'] }));
-  if (lines.length > CAPTION_LINES || lines.some((line) => line.length > LINE_CHARACTERS)) {
-    issues.push(issue('caption-too-long', `“${caution.screen.slice(0, 60)}…” takes ${lines.length} lines of ${LINE_CHARACTERS} characters.`, `Cut it to ${CAPTION_LINES} lines.`, { path: ['caution', 'screen'] }));
+  if (lines.length > READING.lines || lines.some((line) => line.length > READING.charactersPerLine)) {
+    issues.push(issue('caption-too-long', `“${caution.screen.slice(0, 60)}…” takes ${lines.length} lines of ${READING.charactersPerLine} characters.`, `Cut it to ${READING.lines} lines.`, { path: ['caution', 'screen'] }));
   }
   const spoken = countWords(caution.spoken);
   if (spoken === 0) issues.push(issue('caution-empty', 'The caution to be spoken is empty.', `Write what is said, in at most ${SPOKEN_WORDS} words.`, { path: ['caution', 'spoken'] }));
@@ -55,16 +51,6 @@ export interface Cue {
   readonly end: number | null;
   readonly text: string;
 }
-
-const two = (value: number): string => String(value).padStart(2, '0');
-
-function stamp(seconds: number): string {
-  const ms = Math.round(seconds * 1000);
-  const hours = Math.floor(ms / 3_600_000);
-  return `${hours > 0 ? `${two(hours)}:` : ''}${two(Math.floor(ms / 60_000) % 60)}:${two(Math.floor(ms / 1000) % 60)}.${String(ms % 1000).padStart(3, '0')}`;
-}
-
-const escapeText = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
 function checkCue({ id, start, end, text }: Cue): readonly Issue[] {
   const path = ['cues', id];
@@ -90,9 +76,7 @@ export function writeCaptions(cues: readonly Cue[]): Result<CaptionFile> {
   const issues = cues.flatMap(checkCue);
   const stops = issues.filter(({ severity }) => severity === 'stop');
   if (stops.length > 0) return fail(stops);
-  const blocks = cues.toSorted((a, b) => a.start - b.start || a.id.localeCompare(b.id)).map(({ start, end, text }, index) => {
-    const until = end ?? start + captionSeconds(text);
-    return `caution-${index + 1}\n${stamp(start)} --> ${stamp(until)}\n${breakLines(text).map(escapeText).join('\n')}\n`;
-  });
-  return ok({ text: ['WEBVTT\n', ...blocks].join('\n'), warnings: issues });
+  const written = cues.toSorted((a, b) => a.start - b.start || a.id.localeCompare(b.id)).map(({ start, end, text }, index) => (
+    { name: `caution-${index + 1}`, start, end: end ?? start + captionSeconds(text), text: breakLines(text).join('\n') }));
+  return ok({ text: writeCues(written), warnings: issues });
 }

@@ -39,12 +39,14 @@ const CODES: Readonly<Record<ItemKind, readonly [code: string, what: string, fix
   consents: ['consents-open', 'A consent is missing', 'Get it in writing, and write it into the record of the person; or sign who is not to be seen, or where the papers are.'],
 };
 
+const endSentence = (text: string): string => (/[.!?]$/u.test(text) ? text : `${text}.`);
+
 function blockOfItem(item: ChecklistItem): Omit<Block, 'override'> {
   const [code, what, fix] = CODES[item.kind];
   const again = item.why === null ? '' : ` It was signed, and ${item.why}.`;
   const found = item.issues[0];
   const about = item.hazard === null ? '' : ` (${item.hazard.name})`;
-  return { id: `${item.id}@${item.fingerprint}`, code, message: `${what}${about}: ${item.text}${again}${found === undefined ? '' : ` ${found.message}`}`, fix: found?.fix ?? fix, itemIds: [item.id] };
+  return { id: `${item.id}@${item.fingerprint}`, code, message: `${what}${about}: ${found === undefined && again === '' ? item.text : endSentence(item.text)}${again}${found === undefined ? '' : ` ${found.message}`}`, fix: found?.fix ?? fix, itemIds: [item.id] };
 }
 
 /** Severity I with no control above what is worn, seen in a take. An exception proves nothing here. */
@@ -75,15 +77,25 @@ export function isGuarded(status: Episode['status']): status is 'cleared' | 'rel
   return GUARDED.includes(status);
 }
 
+/** The lines that a refusal of the sponsors has named already: disclosures that lack something. */
+function listTold({ items }: Checklist, owed: readonly Issue[]): ReadonlySet<string> {
+  const refused = new Set(owed.flatMap(({ subjects }) => subjects).filter(({ kind }) => kind === 'sponsorship').map(({ id }) => id));
+  return new Set(items.filter(({ issues, kind, record }) => kind === 'disclosure' && issues.length > 0 && record !== null && refused.has(record.id)).map(({ id }) => id));
+}
+
 /**
  * Whether episodes that become cleared or released between two documents may. Fails with `gate-closed`, one issue a block,
  * the message naming the block and `fix` its fix.
+ * @param owed what the sponsors' gate refuses of the same change: a disclosure is not told twice
  */
-export function checkRelease(before: SeriesDocument, after: SeriesDocument, more: ChecklistMore = {}): Result<null> {
+export function checkRelease(before: SeriesDocument, after: SeriesDocument, more: ChecklistMore = {}, owed: readonly Issue[] = []): Result<null> {
   const issues = after.episodes.flatMap((episode): readonly Issue[] => {
     const was = before.episodes.find(({ id }) => id === episode.id)?.status;
     if (!isGuarded(episode.status) || was === episode.status) return [];
-    return judgeGate(after, buildChecklist(after, episode.id, more)).open.map(({ message, fix }) =>
+    const checklist = buildChecklist(after, episode.id, more);
+    const told = listTold(checklist, owed);
+    const open = judgeGate(after, checklist).open.filter(({ itemIds }) => !itemIds.some((id) => told.has(id)));
+    return open.map(({ message, fix }) =>
       issue('gate-closed', `“${episode.name}” cannot be called ${episode.status}. ${message}`, fix, { path: ['status'], subjects: [{ kind: 'episode', id: episode.id, name: episode.name }] }));
   });
   return issues.length > 0 ? fail(issues) : ok(null);

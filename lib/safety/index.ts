@@ -1,4 +1,5 @@
 /** Hazards of the work and of what is shown: found from facts, answered with evidence, held at a gate. */
+export { clearanceOfTask } from './clearance';
 export { breakLines, captionSeconds, spokenSeconds, writeCaptions } from './captions';
 export type { CaptionFile, Cue } from './captions';
 export { briefSession } from './brief';
@@ -23,8 +24,8 @@ export { LIBRARY } from './library';
 export { listHazards } from './library-in-force';
 export { buildMatrix } from './matrix';
 export type { MatrixCell, MatrixColumn, MatrixRow, SafetyMatrix } from './matrix';
-export { listReviews } from './reviews';
-export type { SourceReview } from './reviews';
+export { addReading, latestReading, listReviews } from './reviews';
+export type { ReadingDraft, SourceReview } from './reviews';
 export { STANDING_WORDS } from './model';
 export type { Hazard } from './model';
 export { assessRisk } from './risk-matrix';

@@ -12,53 +12,79 @@ export class BudgetBook {
   /** Index in `problem.budgets` of the last one that had no room. */
   met = -1;
   /** Unit-minutes left of each budget of the model. */
-  readonly room: Int32Array;
+  readonly room: Float64Array;
 
   constructor(private readonly model: Model, private readonly pieces: Pieces) {
-    this.room = Int32Array.from(model.budgets.limit);
+    this.room = Float64Array.from(model.budgets.limit);
   }
 
   clear(): void {
     this.room.set(this.model.budgets.limit);
   }
 
-  /** Counts units used over [from, to); a negative amount gives them back. */
-  use(resource: number, from: number, to: number, amount: number): void {
+  /** Counts units used over [from, to) of an account; a negative amount gives them back. */
+  use(account: number, from: number, to: number, amount: number): void {
     const { budgets } = this.model;
-    for (let b = this.lastBefore(resource, to); b >= budgets.from[resource]! && budgets.reach[b]! > from; b -= 1) {
+    for (let b = this.lastBefore(account, to); b >= budgets.from[account]! && budgets.reach[b]! > from; b -= 1) {
       const shared = Math.min(to, budgets.end[b]!) - Math.max(from, budgets.start[b]!);
       if (shared > 0) this.room[b]! -= shared * amount;
     }
   }
 
-  /** Next start that keeps the budgets of the resource, or 0. `through` >= 0: held from `t` to `through`. */
-  conflict(resource: number, amount: number, t: number, through: number): number {
+  /** Counts (sign 1) or gives back (sign -1) what the pieces looked at last do to somebody on them. */
+  useDoses(activity: number, person: number, sign: number): void {
+    const { doses } = this.model;
+    for (let row = doses.from[activity]!; row < doses.from[activity + 1]!; row += 1) {
+      const account = doses.account[person * doses.kindCount + doses.kind[row]!]!;
+      if (account < 0) continue;
+      for (let k = 0; k < this.pieces.pieceCount; k += 1) this.use(account, this.pieces.pieceStart[k]!, this.pieces.pieceEnd[k]!, sign * doses.perMinute[row]!);
+    }
+  }
+
+  /** Next start at which somebody may take the doses of the pieces looked at last, or 0. */
+  doseConflict(activity: number, person: number, t: number): number {
+    const { doses } = this.model;
+    for (let row = doses.from[activity]!; row < doses.from[activity + 1]!; row += 1) {
+      const account = doses.account[person * doses.kindCount + doses.kind[row]!]!;
+      const next = account < 0 ? 0 : this.conflict(activity, account, doses.perMinute[row]!, t, -1);
+      if (next > 0) return next;
+    }
+    return 0;
+  }
+
+  /** Next start of the activity that keeps the budgets of an account, or 0. `through` >= 0: held from `t` to `through`. */
+  conflict(activity: number, account: number, amount: number, t: number, through: number): number {
+    if (this.pieces.pieceCount === 0) return 0;
     const { budgets } = this.model;
-    const first = budgets.from[resource]!;
-    if (first === budgets.from[resource + 1]!) return 0;
+    const first = budgets.from[account]!;
+    if (first === budgets.from[account + 1]!) return 0;
     const end = through >= 0 ? through : this.pieces.pieceEnd[this.pieces.pieceCount - 1]!;
-    for (let b = this.lastBefore(resource, end); b >= first && budgets.reach[b]! > t; b -= 1) {
+    for (let b = this.lastBefore(account, end); b >= first && budgets.reach[b]! > t; b -= 1) {
       const asked = this.overlap(budgets.start[b]!, budgets.end[b]!, t, through);
       const room = this.room[b]!;
       if (asked === 0 || asked * amount <= room) continue;
       this.met = budgets.source[b]!;
-      return this.leave(b, Math.max(0, Math.floor(room / amount)), t);
+      return this.leave(activity, b, Math.max(0, Math.floor(room / amount)), t, through);
     }
     return 0;
   }
 
   /**
    * Earliest later start that could leave at most `room` minutes inside the budget. Never skips a start that fits: a later
-   * start ends later, so that work ahead of the budget only grows into it, and within it goes on to its end.
+   * start ends later, so that work ahead of the budget only grows into it, and within it goes on to its end, in the minutes
+   * of its calendar where it pauses.
    */
-  private leave(budget: number, room: number, t: number): number {
-    return Math.max(t + 1, this.model.budgets.end[budget]! - room);
+  private leave(activity: number, budget: number, room: number, t: number, through: number): number {
+    const { budgets, calendar, calendars, isSplit } = this.model;
+    const end = budgets.end[budget]!;
+    const own = through < 0 && isSplit[activity] === 1 ? calendars[calendar[activity]!] : undefined;
+    return Math.max(t + 1, own === undefined ? end - room : own.timeAtWork(own.workedBefore(end) - room));
   }
 
-  private lastBefore(resource: number, end: number): number {
+  private lastBefore(account: number, end: number): number {
     const { budgets } = this.model;
-    let low = budgets.from[resource]!;
-    let high = budgets.from[resource + 1]!;
+    let low = budgets.from[account]!;
+    let high = budgets.from[account + 1]!;
     while (low < high) {
       const mid = (low + high) >> 1;
       if (budgets.start[mid]! >= end) high = mid;

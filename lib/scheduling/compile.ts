@@ -1,28 +1,10 @@
 import { FAR } from './calendar-index';
+import { compileBudgets } from './compile-budgets';
 import { compilePieces } from './compile-pieces';
-import { ELAPSED, TABLE, WORKING, type Arcs, type Budgets, type CrewSlots, type Demands, type Holds, type Model, type PreviousCrew, type States } from './model';
+import { find, flatten, indexById, numberOf, type Index } from './compile-rows';
+import { ELAPSED, TABLE, WORKING, type Arcs, type CrewSlots, type Demands, type Holds, type Model, type PreviousCrew, type States } from './model';
+import { compileObjective } from './objective';
 import type { Activity, Demand, Lag, LagLength, Problem } from './problem';
-
-type Index = ReadonlyMap<string, number>;
-
-function indexById(rows: readonly { readonly id: string }[]): Index {
-  return new Map(rows.map((row, index) => [row.id, index]));
-}
-
-function find(index: Index, id: string): number {
-  const at = index.get(id);
-  if (at === undefined) throw new Error(`Unknown id ${id}: the problem was not validated.`);
-  return at;
-}
-
-/** Numbers in rows: offsets and the flat values. */
-function flatten<T>(rows: readonly (readonly T[])[]): { readonly from: Int32Array; readonly flat: readonly T[] } {
-  const from = new Int32Array(rows.length + 1);
-  rows.forEach((row, i) => {
-    from[i + 1] = from[i]! + row.length;
-  });
-  return { from, flat: rows.flat() };
-}
 
 /** One demand a resource; when one of several lasts through pauses, all of them do. */
 function mergeDemands(demands: readonly Demand[]): readonly Demand[] {
@@ -73,13 +55,6 @@ function compilePreviousCrew(activities: readonly Activity[], resources: Index):
     resource: Int32Array.from(flat, (id) => resources.get(id) ?? -1),
     isGiven: Uint8Array.from(activities, (activity) => Number(activity.previousCrew !== undefined && activity.previousStart !== undefined)),
   };
-}
-
-/** The number of a name, given out in the order of appearance. */
-function numberOf(map: Map<string, number>, name: string): number {
-  const known = map.get(name) ?? map.size;
-  map.set(name, known);
-  return known;
 }
 
 function compileStates(problem: Problem): States {
@@ -189,31 +164,6 @@ function compileHolds(problem: Problem, activities: Index, resources: Index): Ho
   };
 }
 
-function compileBudgets(problem: Problem, resources: Index): Budgets {
-  const byResource = problem.resources.map((resource) => (problem.budgets ?? [])
-    .map((budget, source) => ({ budget, source }))
-    .filter(({ budget }) => budget.resource === resource.id)
-    .toSorted((a, b) => a.budget.within.start - b.budget.within.start || a.source - b.source));
-  const { from, flat } = flatten(byResource);
-  const end = Int32Array.from(flat, ({ budget }) => budget.within.end);
-  const reach = new Int32Array(flat.length);
-  for (let r = 0; r < resources.size; r += 1) {
-    let largest = 0;
-    for (let k = from[r]!; k < from[r + 1]!; k += 1) {
-      largest = Math.max(largest, end[k]!);
-      reach[k] = largest;
-    }
-  }
-  return {
-    from,
-    end,
-    reach,
-    start: Int32Array.from(flat, ({ budget }) => budget.within.start),
-    limit: Int32Array.from(flat, ({ budget }) => budget.limit),
-    source: Int32Array.from(flat, ({ source }) => source),
-  };
-}
-
 /** Shortest of the maximum lags from an activity's start to its own end. */
 function spanLimits(problem: Problem, activities: Index): Int32Array {
   const limits = new Int32Array(problem.activities.length).fill(FAR);
@@ -261,6 +211,7 @@ export function compile(problem: Problem): Model {
     arcsIn: groupArcs(rows.length, arcs.to),
     arcsOut: groupArcs(rows.length, arcs.from),
     holds: compileHolds(problem, activities, resources),
-    budgets: compileBudgets(problem, resources),
+    objective: compileObjective(problem, activities, resources),
+    ...compileBudgets(problem, resources),
   };
 }

@@ -31,10 +31,13 @@ export class Constructor {
   private builtTo = 0;
   private readonly dueActivities: readonly number[];
   private readonly hasPins: boolean;
+  /** Spans of the upkeep that are left empty on purpose: nobody who counts may work in them. Pins may. */
+  private readonly closed: Uint8Array;
 
   constructor(readonly model: Model, readonly order: Order, bounds: Bounds) {
     this.decider = new Decider(model, order, bounds);
     this.placer = this.decider.placer;
+    this.closed = new Uint8Array(model.objective.upkeep.count);
     this.hasPins = model.pin.some((at) => at >= 0);
     this.sequence = new Int32Array(model.count);
     this.arranger = new Sequence(order);
@@ -52,6 +55,23 @@ export class Constructor {
   /** To be called when the placer was changed by others: nothing stands as it was built. */
   forget(): void {
     this.builtTo = 0;
+  }
+
+  /** Closes the marked spans of the upkeep and no others, from the next schedule on. True when that is a change. */
+  close(spans: Uint8Array): boolean {
+    if (spans.every((is, k) => is === this.closed[k])) return false;
+    this.closed.set(spans);
+    this.forget();
+    return true;
+  }
+
+  private takeClosed(): void {
+    const { capacity, objective, resourceCount } = this.model;
+    const { count, end, isCounted, start } = objective.upkeep;
+    for (let k = 0; k < count; k += 1) {
+      if (this.closed[k] === 0) continue;
+      for (let r = 0; r < resourceCount; r += 1) if (isCounted[r] === 1) this.placer.profiles[r]!.take(start[k]!, end[k]!, capacity[r]!);
+    }
   }
 
   /**
@@ -98,7 +118,10 @@ export class Constructor {
       else decider.begin(activity, k);
     }
     isKept.set(isSteady);
-    if (this.builtTo === 0) decider.placePins();
+    if (this.builtTo === 0) {
+      decider.placePins();
+      this.takeClosed();
+    }
     return from;
   }
 
@@ -131,7 +154,8 @@ export class Constructor {
   private isBeyond(activity: number, limit: Float64Array): boolean {
     const { model, placer } = this;
     if (placer.status[activity] === UNPLACED) return limit[0] === 0;
-    if (limit[0]! > 0 || model.dueWeight[activity] === 0) return false;
+    // Lateness alone turns a schedule down only where nothing outweighs it.
+    if (limit[0]! > 0 || model.objective.rank.tardiness !== 1 || model.dueWeight[activity] === 0) return false;
     let late = 0;
     for (const i of this.dueActivities) if (placer.status[i] === PLACED) late += lateness(model, i, placer.end[i]!);
     return late > limit[1]!;

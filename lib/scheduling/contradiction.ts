@@ -45,7 +45,7 @@ function keepFacts(problem: Problem, facts: readonly Fact[]): Problem {
   const used = new Set<string>(facts.flatMap((fact) => ('activity' in fact ? [fact.activity] : [])));
   for (const lag of lags) used.add(lag.from.activity).add(lag.to.activity);
   for (const hold of keptHolds) used.add(hold.from).add(hold.to);
-  return { ...problem, lags, holds: keptHolds, budgets: [], activities: problem.activities.filter((a) => used.has(a.id)).map(keepActivity) };
+  return { ...problem, lags, holds: keptHolds, budgets: [], quotas: [], activities: problem.activities.filter((a) => used.has(a.id)).map(keepActivity) };
 }
 
 function isContradictory(problem: Problem, facts: readonly Fact[]): boolean {
@@ -119,6 +119,13 @@ export function explainContradiction(problem: Problem, model: Model, failure: Fa
   const named = new Set(kept.activities.map((activity) => activity.id));
   const ordered = chain.activities.map((i) => problem.activities[i]!.id).filter((id) => named.has(id));
   return { facts, activities: ordered.length === named.size ? ordered : [...named] };
+}
+
+/** What of a valid problem's facts cannot hold together, whatever the search; null when nothing says so. */
+export function findContradiction(problem: Problem): Contradiction | null {
+  const model = compile(problem);
+  const propagation = propagate(model);
+  return propagation.ok ? findPinConflict(model) : explainContradiction(problem, model, propagation);
 }
 
 /** Two pins (or more) that cannot stand together on a resource or in a state; null when they can. */

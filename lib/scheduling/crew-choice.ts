@@ -6,11 +6,12 @@ interface Occupation {
   readonly model: Model;
   readonly load: Float64Array;
   workConflict(resource: number, amount: number): number;
-  budgetConflict(resource: number, amount: number, t: number, through: number): number;
+  budgetConflict(activity: number, resource: number, amount: number, t: number, through: number): number;
+  doseConflict(activity: number, person: number, t: number): number;
 }
 
 /**
- * Chooses people for an activity: those free for all its worked minutes, those of the accepted plan first, then the least loaded,
+ * Chooses people for an activity: those free for all its worked minutes with enough left of what they may take of it, those of the accepted plan first, then the least loaded,
  * matched to the slots by augmenting paths so that a scarce skill is not wasted.
  */
 export class CrewChoice {
@@ -102,7 +103,9 @@ export class CrewChoice {
       if (demands.resource[row] === person) units += demands.amount[row]!;
     }
     const busy = this.placer.workConflict(person, units);
-    return busy > 0 ? busy : this.placer.budgetConflict(person, units, t, -1);
+    if (busy > 0) return busy;
+    const spent = this.placer.budgetConflict(activity, person, units, t, -1);
+    return spent > 0 ? spent : this.placer.doseConflict(activity, person, t);
   }
 
   /** Gives the slot its least loaded free person, moving others along when that helps (Kuhn's algorithm). */

@@ -122,5 +122,5 @@ export function describe(model: Model, bounds: Bounds, outcome: Outcome): Schedu
     if (outcome.status[i] === PLACED) placements.push(toPlacement(model, outcome, i));
     else unplaced.push(explainUnplaced(model, bounds, outcome, i));
   }
-  return { placements, unplaced, score: toScore(outcome.terms) };
+  return { placements, unplaced, score: toScore(model, outcome.terms) };
 }

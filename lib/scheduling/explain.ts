@@ -1,7 +1,7 @@
 import { FAR } from './calendar-index';
 import { compile } from './compile';
 import type { Model } from './model';
-import { collectObstacles, factOfArc, type Obstruction } from './obstacles';
+import { collectObstacles, factOfArc, isBareCrew, type Obstruction } from './obstacles';
 import { PLACED } from './placer';
 import type { Fact, Minute, Problem, Schedule } from './problem';
 import { earliestOverArc } from './propagate';
@@ -95,7 +95,8 @@ function collectReasons(setting: Setting, i: number): readonly Reason[] {
     if (known === undefined || known.until <= reason.until) latest.set(key, reason);
   }
   const reasons = [...temporal, ...latest.values()];
-  return [...reasons, ...listCalendarReason(setting, i, reasons), ...listPreviousReason(setting, i, reasons)].toSorted((a, b) => b.until - a.until);
+  return [...reasons, ...listCalendarReason(setting, i, reasons), ...listPreviousReason(setting, i, reasons)]
+    .toSorted((a, b) => b.until - a.until || Number(isBareCrew(a.fact)) - Number(isBareCrew(b.fact)));
 }
 
 /**

@@ -3,12 +3,13 @@ import { Incumbent } from './incumbent';
 import { listByKey, Sorter } from './list-order';
 import { LocalSearch } from './local-search';
 import type { Model } from './model';
+import { TERMS } from './objective';
 import type { Order } from './order';
 import { PLACED } from './placer';
 import type { Bounds } from './propagate';
 import type { Random } from './random';
 import { makePriorities } from './rules';
-import { compareTerms, TERMS } from './score';
+import { compareTerms } from './score';
 import { Urgency } from './urgency';
 
 /** A member of the population: a list of activities, which of them keep their previous start, and its value. */
@@ -97,16 +98,22 @@ export class Search {
     };
     const terms = new Float64Array(TERMS).fill(Infinity);
     let best = this.priorities[0]!;
-    for (const rule of this.priorities) {
-      this.forward.build(listByKey(order, rule), steady);
-      const found = this.incumbent.offer(this.forward.decider);
-      if (compareTerms(found, terms) < 0) {
-        best = rule;
-        terms.set(found);
+    const { rank } = model.objective;
+    // Where the finish outweighs changes, the accepted places are worth no more than a try.
+    const free = this.canBeSteady && rank.moved > rank.makespan ? [new Uint8Array(model.count)] : [];
+    for (const kept of [steady.slice(), ...free]) {
+      for (const rule of this.priorities) {
+        this.forward.build(listByKey(order, rule), kept);
+        const found = this.incumbent.offer(this.forward.decider);
+        if (compareTerms(found, terms) < 0) {
+          best = rule;
+          steady.set(kept);
+          terms.set(found);
+        }
+        if (isOver()) return;
       }
-      if (isOver()) return;
     }
-    const list = terms[1]! > 0 ? new Urgency({ ...tools, isOver }).run(best, steady) : listByKey(order, best);
+    const list = terms[model.objective.rank.tardiness]! > 0 ? new Urgency({ ...tools, isOver }).run(best, steady) : listByKey(order, best);
     if (isDone) return;
     const local = new LocalSearch(tools);
     local.start(list, steady);

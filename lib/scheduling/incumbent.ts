@@ -1,6 +1,7 @@
 import type { Decider } from './decider';
 import type { Model } from './model';
-import { compareTerms, rate, TERMS } from './score';
+import { TERMS } from './objective';
+import { compareTerms, rate } from './score';
 
 /** The best schedule so far, copied out of the working arrays. */
 export class Incumbent {

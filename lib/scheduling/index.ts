@@ -1,5 +1,6 @@
 export type * from './problem';
 export { solve, type SolveOptions } from './solve';
+export { findContradiction } from './contradiction';
 export { validate } from './validate';
 export type { SearchState, StopRule } from './stop/rule';
 export { afterWork } from './stop/after-work';

@@ -1,16 +1,19 @@
 import type { Constructor, Reference } from './construct';
 import type { Incumbent } from './incumbent';
 import type { Model } from './model';
+import { TERMS } from './objective';
 import { Moves } from './moves';
 import type { Order } from './order';
 import { PLACED } from './placer';
 import type { Random } from './random';
-import { compareTerms, TERMS } from './score';
+import { compareTerms } from './score';
 
 /** How many steps back a schedule is compared with before it is turned down. */
 const MEMORY = 24;
 /** Steps without a better best, for each activity, after which the search goes back to the best. */
 const PATIENCE = 6;
+/** One step in so many tries what it costs, or saves, to leave a span of the upkeep empty: such a schedule is built from its beginning. */
+const CLOSE_ONE_IN = 12;
 
 interface LocalSearchInput {
   readonly model: Model;
@@ -37,7 +40,13 @@ export class LocalSearch {
   private readonly memory = Array.from({ length: MEMORY }, () => new Float64Array(TERMS));
   private readonly reference: { readonly sequence: Int32Array; readonly steady: Uint8Array; readonly start: Int32Array; readonly crew: Int32Array };
   private readonly moves: Moves;
+  /** Spans of the upkeep that the current, the tried and the best schedule leave empty. */
+  private readonly closed: Uint8Array;
+  private readonly trialClosed: Uint8Array;
+  private readonly bestClosed: Uint8Array;
   private readonly canBeSteady: boolean;
+  /** Otherwise the cost is looked at when nothing better has come for a while. */
+  private readonly isCostFirst: boolean;
   private steps = 0;
   private idle = 0;
 
@@ -51,7 +60,11 @@ export class LocalSearch {
     this.trialSteady = new Uint8Array(model.count);
     this.end = new Int32Array(model.count);
     this.reference = { sequence: new Int32Array(model.count), steady: this.steady, start: new Int32Array(model.count), crew: new Int32Array(model.crew.from[model.count]!) };
+    this.closed = new Uint8Array(model.objective.upkeep.count);
+    this.trialClosed = this.closed.slice();
+    this.bestClosed = this.closed.slice();
     this.moves = new Moves(model, order, random);
+    this.isCostFirst = model.objective.rank.cost === 1;
     this.canBeSteady = model.previous.some((at) => at >= 0);
   }
 
@@ -73,11 +86,16 @@ export class LocalSearch {
     this.trialSteady.set(this.steady);
     this.moves.apply(this.trial, { start: this.reference.start, end: this.end });
     if (this.canBeSteady) this.shakeSteady();
+    this.trialClosed.set(this.closed);
+    if (this.closed.length > 0 && (this.isCostFirst || this.idle > this.list.length)) this.shakeClosed();
     const past = this.memory[this.steps % MEMORY]!;
     this.steps += 1;
     const limit = compareTerms(past, this.terms) > 0 ? past : this.terms;
     this.idle += 1;
-    if (builder.rebuild(this.trial, this.trialSteady, this.like(), limit)) {
+    // A schedule with other spans closed says nothing of where this one's work fits.
+    builder.close(this.trialClosed);
+    const isAlike = this.trialClosed.every((is, k) => is === this.closed[k]);
+    if (builder.rebuild(this.trial, this.trialSteady, isAlike ? this.like() : null, limit)) {
       const { improvements } = incumbent;
       const terms = incumbent.offer(builder.decider);
       if (incumbent.improvements > improvements) this.keepBest();
@@ -93,6 +111,7 @@ export class LocalSearch {
     this.idle = 0;
     this.bestList.set(this.trial);
     this.bestSteady.set(this.trialSteady);
+    this.bestClosed.set(this.trialClosed);
   }
 
   private like(): Reference | null {
@@ -106,12 +125,21 @@ export class LocalSearch {
     for (const activity of this.moves.touched) this.trialSteady[activity] = isKept;
   }
 
+  /** Now and then one span is closed that was open, or the other way round. */
+  private shakeClosed(): void {
+    const { random } = this.input;
+    if (random.below(CLOSE_ONE_IN) > 0) return;
+    const span = random.below(this.closed.length);
+    this.trialClosed[span] = 1 - this.trialClosed[span]!;
+  }
+
   /** Makes what was just built the current schedule. */
   private take(terms: Float64Array): void {
     const { builder, model } = this.input;
     this.terms.set(terms);
     this.list.set(this.trial);
     this.steady.set(this.trialSteady);
+    this.closed.set(this.trialClosed);
     this.end.set(builder.placer.end);
     builder.copySequence(this.reference.sequence);
     this.reference.start.set(builder.placer.start);
@@ -122,6 +150,8 @@ export class LocalSearch {
   /** Goes on from the best list found. */
   private goBack(): void {
     this.idle = 0;
+    this.trialClosed.set(this.bestClosed);
+    this.input.builder.close(this.bestClosed);
     this.start(this.bestList, this.bestSteady);
   }
 }

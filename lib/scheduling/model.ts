@@ -1,4 +1,5 @@
 import type { CalendarIndex } from './calendar-index';
+import type { Objective } from './objective';
 import type { Problem } from './problem';
 
 /** Rows of `Row` data are `from[i]` up to (not including) `from[i + 1]`. */
@@ -76,16 +77,27 @@ export interface Holds {
   readonly byActivity: readonly Int32Array[];
 }
 
-/** Budgets sorted by resource and start. */
+/** Budgets sorted by account and start. Account r counts the busy minutes of resource r; behind those stand the accounts of {@link Doses}. */
 export interface Budgets {
   readonly from: Offsets;
   readonly start: Int32Array;
   readonly end: Int32Array;
-  /** Largest end of this and all earlier budgets of the resource. */
+  /** Largest end of this and all earlier budgets of the account. */
   readonly reach: Int32Array;
   readonly limit: Int32Array;
   /** Index in `problem.budgets`. */
   readonly source: Int32Array;
+}
+
+/** Doses of the kinds that some budget counts. Rows of activity i: `from[i]` to `from[i + 1]`. */
+export interface Doses {
+  readonly from: Offsets;
+  readonly kind: Int32Array;
+  readonly perMinute: Int32Array;
+  /** 0: nothing is counted. */
+  readonly kindCount: number;
+  /** Account in {@link Budgets} of resource r and kind k, at r * kindCount + k; -1: no budget. */
+  readonly account: Int32Array;
 }
 
 /** The problem as integers in typed arrays. Indices follow the order of the problem's lists. */
@@ -127,4 +139,6 @@ export interface Model {
   readonly arcsOut: readonly Int32Array[];
   readonly holds: Holds;
   readonly budgets: Budgets;
+  readonly objective: Objective;
+  readonly doses: Doses;
 }

@@ -66,7 +66,27 @@ export class Moves {
       this.late[found] = i;
       found += 1;
     }
+    if (found === 0) found = this.listShort(end);
     return found === 0 ? last : this.late[this.random.below(found)]!;
+  }
+
+  /** Fills `late` with what ends too late for quotas that are missed; returns how many. */
+  private listShort(end: Int32Array): number {
+    const { among, at, count, from, least } = this.model.objective.quotas;
+    let found = 0;
+    for (let k = 0; k < count && found < this.late.length; k += 1) {
+      const before = found;
+      let ended = 0;
+      for (let row = from[k]!; row < from[k + 1]!; row += 1) {
+        if (end[among[row]!]! <= at[k]!) ended += 1;
+        else if (found < this.late.length) {
+          this.late[found] = among[row]!;
+          found += 1;
+        }
+      }
+      if (ended >= least[k]!) found = before;
+    }
+    return found;
   }
 
   /** Some activity on the way back from this one. */

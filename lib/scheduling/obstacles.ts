@@ -98,6 +98,11 @@ function keyOf(fact: Fact): string {
   return 'medium' in fact ? `state ${fact.medium}` : JSON.stringify({ ...fact, blockers: [] });
 }
 
+/** Nobody of the crew is at work then: a budget, where one is named too, tells more. */
+export function isBareCrew(fact: Fact): boolean {
+  return fact.kind === 'crew' && fact.blockers.length === 0;
+}
+
 /** One fact for each thing in the way, with all its blockers; the one that took most time first. */
 export function sortFacts(found: readonly Obstruction[]): readonly Fact[] {
   const merged = new Map<string, { fact: Fact; time: number }>();
@@ -109,5 +114,8 @@ export function sortFacts(found: readonly Obstruction[]): readonly Fact[] {
       merged.set(key, { fact: { ...known.fact, blockers: [...new Set([...known.fact.blockers, ...fact.blockers])] }, time });
     } else merged.set(key, { fact, time });
   }
-  return [...merged.values()].toSorted((a, b) => b.time - a.time).map(({ fact }) => fact);
+  const all = [...merged.values()];
+  const spent = all.reduce((least, { fact, time }) => (fact.kind === 'budget' ? Math.min(least, time) : least), FAR);
+  const weigh = ({ fact, time }: { readonly fact: Fact; readonly time: number }): number => (isBareCrew(fact) ? Math.min(time, spent - 1) : time);
+  return all.toSorted((a, b) => weigh(b) - weigh(a)).map(({ fact }) => fact);
 }

@@ -41,6 +41,7 @@ export class Placer {
   private readonly budgets: BudgetBook;
   private readonly board: StateBoard;
   private readonly hasBudgets: boolean;
+  private readonly hasDoses: boolean;
   private readonly hasStates: boolean;
   private readonly hasHolds: boolean;
 
@@ -59,6 +60,7 @@ export class Placer {
     this.board = new StateBoard(model);
     this.choice = new CrewChoice(this);
     this.hasBudgets = model.budgets.limit.length > 0;
+    this.hasDoses = model.doses.kindCount > 0;
     this.hasStates = model.states.mediumCount > 0;
     this.hasHolds = model.holds.count > 0;
   }
@@ -186,7 +188,7 @@ export class Placer {
         : this.workConflict(resource, amount);
       if (next > 0) return this.tell('resource', resource, t, next);
       if (!this.hasBudgets) continue;
-      const spent = this.budgetConflict(resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
+      const spent = this.budgetConflict(activity, resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
       if (spent > t) return this.tell('budget', this.budgets.met, t, spent);
     }
     if (this.hasStates) {
@@ -223,8 +225,13 @@ export class Placer {
   }
 
   /** Next start that keeps the budgets of the resource, or 0. `through` >= 0: held from `t` to `through`. */
-  budgetConflict(resource: number, amount: number, t: number, through: number): number {
-    return this.pieceCount === 0 ? 0 : this.budgets.conflict(resource, amount, t, through);
+  budgetConflict(activity: number, resource: number, amount: number, t: number, through: number): number {
+    return this.budgets.conflict(activity, resource, amount, t, through);
+  }
+
+  /** Next start at which a person may take what the activity does to them, or 0. */
+  doseConflict(activity: number, person: number, t: number): number {
+    return this.hasDoses ? this.budgets.doseConflict(activity, person, t) : 0;
   }
 
   private holdConflictAt(activity: number, t: number, end: number): number {
@@ -267,6 +274,7 @@ export class Placer {
     }
     for (let slot = crew.from[activity]!; slot < crew.from[activity + 1]!; slot += 1) {
       this.useWork(this.crew[slot]!, sign);
+      if (this.hasDoses) this.budgets.useDoses(activity, this.crew[slot]!, sign);
       this.load[this.crew[slot]!]! += sign * duration[activity]!;
     }
     if (this.hasStates) this.board.occupy(activity, from, this.end[activity]!, sign);

@@ -60,6 +60,13 @@ export interface StateNeed {
   readonly until?: { readonly step: number; readonly ready: readonly Minute[] };
 }
 
+/** What each worked minute does to everybody on the work (vibration, noise): counted by the budgets of that dose. */
+export interface Dose {
+  readonly kind: string;
+  /** A whole number >= 0, in the unit of the budgets' limits. */
+  readonly perMinute: number;
+}
+
 export interface Activity {
   readonly id: string;
   /** Worked minutes in `calendar`; elapsed minutes when there is none. A whole number >= 0. */
@@ -74,6 +81,7 @@ export interface Activity {
   readonly shortestPiece?: number;
   readonly demands: readonly Demand[];
   readonly crew?: readonly CrewNeed[];
+  readonly doses?: readonly Dose[];
   readonly states?: readonly StateNeed[];
   /** Not before. */
   readonly release?: Minute;
@@ -132,13 +140,35 @@ export interface Hold {
   readonly to: string;
 }
 
-/** At most `limit` busy unit-minutes of a resource inside the interval (a day's exposure, a session's fill limit). */
+/**
+ * At most `limit` busy unit-minutes of a resource inside the interval (a session's fill limit). With `dose`: at most so much
+ * of that dose, taken by the resource as one of the crew (what a person may get in a day).
+ */
 export interface Budget {
   readonly id: string;
   readonly resource: string;
+  readonly dose?: string;
   readonly within: Interval;
   readonly limit: number;
 }
+
+/** At least `least` of the activities have ended by `at`; one that is missed counts one in the objective (a week with too few in hand). */
+export interface Quota {
+  readonly id: string;
+  readonly at: Minute;
+  readonly least: number;
+  readonly among: readonly string[];
+}
+
+/** What it costs to have people in: a span is paid for once when one of the resources works inside it. Spans are sorted and disjoint. */
+export interface Upkeep {
+  readonly resources: readonly string[];
+  /** `cost` in any one unit, at least 0. */
+  readonly spans: readonly { readonly within: Interval; readonly cost: number }[];
+}
+
+/** Terms of the objective whose order the caller may choose. The count of what is left out comes before them, the sum of ends after. */
+export type ObjectiveTerm = 'tardiness' | 'shortages' | 'moved' | 'makespan' | 'cost';
 
 export interface Problem {
   /** Nothing happens at or after this minute. */
@@ -149,6 +179,10 @@ export interface Problem {
   readonly lags: readonly Lag[];
   readonly holds?: readonly Hold[];
   readonly budgets?: readonly Budget[];
+  readonly quotas?: readonly Quota[];
+  readonly upkeep?: Upkeep;
+  /** Each term once, the first outweighs all after it. Left out: the order of {@link ObjectiveTerm}. */
+  readonly objective?: readonly ObjectiveTerm[];
 }
 
 /** A dated activity. */
@@ -181,15 +215,19 @@ export interface Unplaced {
   readonly waitsFor: readonly string[];
 }
 
-/** Objective terms in strict order: an earlier one always outweighs a later one. */
+/** Objective terms: an earlier one always outweighs a later one, in the order of the problem's `objective`. */
 export interface Score {
   readonly unplaced: number;
   /** Sum of weight x minutes late; what is left out counts as ending at the horizon. */
   readonly tardiness: number;
+  /** Quotas that are missed. */
+  readonly shortages: number;
   /** Activities moved from their previous start or given other people than before, or left out although they had a start. One each. */
   readonly moved: number;
   /** Latest end of all placed activities. */
   readonly makespan: Minute;
+  /** Cost of the upkeep spans in which somebody works. */
+  readonly cost: number;
   /** Sum of the ends of all placed activities: breaks ties towards early work. */
   readonly sumOfEnds: number;
 }

@@ -1,7 +1,7 @@
 /** Budgets of a replay, looked up by the opening that work lies in. */
 import { BudgetBook } from './budget-book';
 import type { Model } from './model';
-import { pickRows, type Openings, type ReplayRows } from './replay-rows';
+import { addDoses, pickRows, type Openings, type ReplayRows } from './replay-rows';
 
 /** Of a row with budgets, for each opening of its activity. */
 interface Fill {
@@ -22,7 +22,7 @@ interface Pieces {
 
 export class ReplayBudgets {
   private readonly book: BudgetBook;
-  /** Rows with budgets: worked minutes, and those held through pauses. */
+  /** Rows with budgets, by account: worked minutes and doses, and those held through pauses. */
   private readonly limited: ReplayRows;
   private readonly kept: ReplayRows;
   private readonly fills: readonly Int32Array[];
@@ -32,7 +32,7 @@ export class ReplayBudgets {
   constructor(model: Model, rows: ReplayRows, private readonly openings: readonly Openings[], private readonly pieces: Pieces) {
     const hasBudgets = (resource: number) => model.budgets.from[resource] !== model.budgets.from[resource + 1];
     this.book = new BudgetBook(model, pieces);
-    this.limited = pickRows(rows, (resource, isThrough) => hasBudgets(resource) && !isThrough);
+    this.limited = pickRows(addDoses(model, rows), (resource, isThrough) => hasBudgets(resource) && !isThrough);
     this.kept = pickRows(rows, (resource, isThrough) => hasBudgets(resource) && isThrough);
     const fills = listFills(model, this.limited, openings);
     this.fills = fills.map(({ budget }) => budget);
@@ -96,11 +96,11 @@ export class ReplayBudgets {
     if (this.isPlain[activity] === 1 && this.fitsByOpening(activity)) return 0;
     const { kept, limited } = this;
     for (let row = limited.from[activity]!; row < limited.from[activity + 1]!; row += 1) {
-      const next = this.book.conflict(limited.resource[row]!, limited.amount[row]!, t, -1);
+      const next = this.book.conflict(activity, limited.resource[row]!, limited.amount[row]!, t, -1);
       if (next > t) return next;
     }
     for (let row = kept.from[activity]!; row < kept.from[activity + 1]!; row += 1) {
-      const next = this.book.conflict(kept.resource[row]!, kept.amount[row]!, t, end);
+      const next = this.book.conflict(activity, kept.resource[row]!, kept.amount[row]!, t, end);
       if (next > t) return next;
     }
     return 0;

@@ -47,6 +47,22 @@ export function listRows(model: Model): ReplayRows {
   return layRows(rows);
 }
 
+/** The rows, and behind them what the crew takes of each dose: an account of budgets in place of a resource. */
+export function addDoses(model: Model, rows: ReplayRows): ReplayRows {
+  const { crew, doses } = model;
+  if (doses.kindCount === 0) return rows;
+  return layRows(Array.from({ length: model.count }, (_, i) => {
+    const own = listOwn(rows, i);
+    for (let slot = crew.from[i]!; slot < crew.from[i + 1]!; slot += 1) {
+      for (let row = doses.from[i]!; row < doses.from[i + 1]!; row += 1) {
+        const account = doses.account[crew.pool[crew.poolFrom[slot]!]! * doses.kindCount + doses.kind[row]!]!;
+        if (account >= 0) own.push({ resource: account, amount: doses.perMinute[row]!, isThrough: 0 });
+      }
+    }
+    return own;
+  }));
+}
+
 interface Row {
   readonly resource: number;
   readonly amount: number;
@@ -70,15 +86,14 @@ function layRows(rows: readonly (readonly Row[])[]): ReplayRows {
 
 /** Those rows of each activity that are asked for. */
 export function pickRows(rows: ReplayRows, isWanted: (resource: number, isThrough: boolean) => boolean): ReplayRows {
-  return layRows(Array.from({ length: rows.from.length - 1 }, (_, i) => {
-    const own: Row[] = [];
-    for (let row = rows.from[i]!; row < rows.from[i + 1]!; row += 1) {
-      const resource = rows.resource[row]!;
-      const isThrough = rows.isThrough[row]!;
-      if (isWanted(resource, isThrough === 1)) own.push({ resource, amount: rows.amount[row]!, isThrough });
-    }
-    return own;
-  }));
+  return layRows(Array.from({ length: rows.from.length - 1 }, (_, i) => listOwn(rows, i).filter(({ isThrough, resource }) => isWanted(resource, isThrough === 1))));
+}
+
+function listOwn({ amount, from, isThrough, resource }: ReplayRows, activity: number): Row[] {
+  return Array.from({ length: from[activity + 1]! - from[activity]! }, (_, k) => {
+    const row = from[activity]! + k;
+    return { resource: resource[row]!, amount: amount[row]!, isThrough: isThrough[row]! };
+  });
 }
 
 /** Intervals of a calendar with those that touch made one: a resource may be used across the seam. */

@@ -9,6 +9,7 @@ function flip(event: EventRef): EventRef {
 function isReversible(problem: Problem): boolean {
   const { activities, budgets, calendars, holds, lags, resources } = problem;
   if ((budgets ?? []).length > 0 || (holds ?? []).length > 0 || calendars.length > 0) return false;
+  if ((problem.quotas ?? []).length > 0 || problem.upkeep !== undefined) return false;
   if (resources.some((resource) => resource.calendar !== undefined)) return false;
   if (lags.some((lag) => lag.min !== undefined && lag.min.kind !== 'elapsed')) return false;
   return activities.every((a) => a.due === undefined && a.pin === undefined && a.latestEnd === undefined

@@ -1,10 +1,8 @@
 import { FAR } from './calendar-index';
 import type { Model } from './model';
+import { TERMS } from './objective';
 import { PLACED } from './placer';
 import type { Score } from './problem';
-
-/** Objective terms in strict order. */
-export const TERMS = 5;
 
 /** Dated activities as arrays. */
 export interface Dates {
@@ -15,8 +13,9 @@ export interface Dates {
   readonly crew: Int32Array;
 }
 
-/** Writes the terms of the objective into `into`. */
+/** Writes the terms of the objective into `into`, in their order. */
 export function rate(model: Model, dates: Dates, into: Float64Array): void {
+  const { rank } = model.objective;
   let unplaced = 0;
   let tardiness = 0;
   let moved = 0;
@@ -38,10 +37,72 @@ export function rate(model: Model, dates: Dates, into: Float64Array): void {
     sum += end;
   }
   into[0] = unplaced;
-  into[1] = tardiness;
-  into[2] = moved;
-  into[3] = makespan;
-  into[4] = sum;
+  into[rank.tardiness] = tardiness;
+  into[rank.shortages] = countShortages(model, dates);
+  into[rank.moved] = moved;
+  into[rank.makespan] = makespan;
+  into[rank.cost] = costOf(model, dates);
+  into[TERMS - 1] = sum;
+}
+
+/** Quotas that are missed. */
+function countShortages(model: Model, dates: Dates): number {
+  const { among, at, count, from, least } = model.objective.quotas;
+  let missed = 0;
+  for (let k = 0; k < count; k += 1) {
+    let ended = 0;
+    for (let row = from[k]!; row < from[k + 1]!; row += 1) {
+      const i = among[row]!;
+      if (dates.status[i] === PLACED && dates.end[i]! <= at[k]!) ended += 1;
+    }
+    if (ended < least[k]!) missed += 1;
+  }
+  return missed;
+}
+
+/** Cost of the spans in which a counted resource works. */
+function costOf(model: Model, dates: Dates): number {
+  const { cost, count, isCounted, isPaid } = model.objective.upkeep;
+  if (count === 0) return 0;
+  isPaid.fill(0);
+  for (let i = 0; i < model.count; i += 1) {
+    if (dates.status[i] !== PLACED || model.duration[i] === 0 || !usesCounted(model, i, dates.crew, isCounted)) continue;
+    markPaid(model, i, dates.start[i]!, dates.end[i]!);
+  }
+  let sum = 0;
+  for (let k = 0; k < count; k += 1) if (isPaid[k] === 1) sum += cost[k]!;
+  return sum;
+}
+
+function usesCounted(model: Model, i: number, chosen: Int32Array, isCounted: Uint8Array): boolean {
+  const { crew, demands } = model;
+  for (let row = demands.from[i]!; row < demands.from[i + 1]!; row += 1) if (isCounted[demands.resource[row]!] === 1) return true;
+  for (let slot = crew.from[i]!; slot < crew.from[i + 1]!; slot += 1) if (isCounted[chosen[slot]!] === 1) return true;
+  return false;
+}
+
+/** Marks the spans that the pieces of [start, end) reach into. */
+function markPaid(model: Model, i: number, start: number, end: number): void {
+  const { upkeep } = model.objective;
+  const calendar = model.isSplit[i] === 1 ? model.calendars[model.calendar[i]!] : undefined;
+  if (calendar === undefined) {
+    markStretch(upkeep, start, end);
+    return;
+  }
+  for (let k = calendar.firstEndingAfter(start); k < calendar.count && calendar.start[k]! < end; k += 1) {
+    markStretch(upkeep, Math.max(start, calendar.start[k]!), Math.min(end, calendar.end[k]!));
+  }
+}
+
+function markStretch(upkeep: Model['objective']['upkeep'], from: number, to: number): void {
+  let low = 0;
+  let high = upkeep.count;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (upkeep.end[mid]! > from) high = mid;
+    else low = mid + 1;
+  }
+  for (let k = low; k < upkeep.count && upkeep.start[k]! < to; k += 1) upkeep.isPaid[k] = 1;
 }
 
 /** True when the people are not those of the accepted plan, whatever their order. */
@@ -74,6 +135,10 @@ export function compareTerms(a: Float64Array, b: Float64Array): number {
   return 0;
 }
 
-export function toScore(terms: Float64Array): Score {
-  return { unplaced: terms[0]!, tardiness: terms[1]!, moved: terms[2]!, makespan: terms[3]!, sumOfEnds: terms[4]! };
+export function toScore(model: Model, terms: Float64Array): Score {
+  const { rank } = model.objective;
+  return {
+    unplaced: terms[0]!, tardiness: terms[rank.tardiness]!, shortages: terms[rank.shortages]!, moved: terms[rank.moved]!,
+    makespan: terms[rank.makespan]!, cost: terms[rank.cost]!, sumOfEnds: terms[TERMS - 1]!,
+  };
 }

@@ -7,6 +7,7 @@ import { boundByCalendarEnergy } from './energy';
 import { lowerToCore, searchExactly } from './exact';
 import { Search } from './improve';
 import type { Model } from './model';
+import { TERMS } from './objective';
 import { arrange } from './order';
 import type { Problem, Progress, Solution } from './problem';
 import { propagate, type Bounds } from './propagate';
@@ -26,18 +27,22 @@ export interface SolveOptions {
   readonly onProgress?: (progress: Progress) => void;
 }
 
-/** Terms no schedule can beat: [unplaced, tardiness, moved, makespan]. */
-function findLeastTerms(model: Model, bounds: Bounds, lowerBound: number): readonly number[] {
+/** Terms that no schedule with everything in it can beat, in the order of the objective; all but the sum of ends. */
+function findLeastTerms(model: Model, bounds: Bounds, lowerBound: number): Float64Array {
+  const { rank } = model.objective;
+  const least = new Float64Array(TERMS - 1);
+  least[rank.makespan] = lowerBound;
   let tardiness = 0;
   for (let i = 0; i < model.count; i += 1) tardiness += lateness(model, i, Math.min(model.horizon, endOf(model, i, bounds.earliest[i]!)));
-  const moved = model.previous.reduce((sum, at, i) => sum + (at >= 0 && (at < bounds.earliest[i]! || at > bounds.latest[i]!) ? 1 : 0), 0);
-  return [0, tardiness, moved, lowerBound];
+  least[rank.tardiness] = tardiness;
+  least[rank.moved] = model.previous.reduce((sum, at, i) => sum + (at >= 0 && (at < bounds.earliest[i]! || at > bounds.latest[i]!) ? 1 : 0), 0);
+  return least;
 }
 
 /**
  * Makes the best schedule it can until the stopping rule says so; at least one schedule is always built.
  * Never hangs: each schedule takes a bounded number of steps.
- * `optimal` means that placed, tardiness, moves and makespan are proven; the sum of ends only breaks ties.
+ * `optimal` means that every term but the last is proven; the sum of ends only breaks ties.
  * Errors: all issues of the problem, when it is not well formed. A contradiction between stated facts is no
  * error but the status `infeasible`; what does not fit before the horizon is left out with its reasons.
  * @example solve(problem, { stop: afterWork(2000), seed: 1 })
@@ -111,7 +116,7 @@ function runSearch(problem: Problem, model: Model, bounds: Bounds, options: Solv
         lowerBound = boundByCalendarEnergy(model, bounds, lowerBound);
         least = findLeastTerms(model, bounds, lowerBound);
       }
-      const best = toScore(incumbent.terms);
+      const best = toScore(model, incumbent.terms);
       const share = stop.share({ schedulesTried, best, lowerBound });
       const isProven = least.every((term, k) => incumbent.terms[k]! <= term);
       if (onProgress !== undefined && (share - told >= 0.02 || isProven)) {

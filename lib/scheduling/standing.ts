@@ -261,7 +261,8 @@ export class Standing {
   private listSpenders(placer: Placer, budgetId: string, i: number): readonly number[] {
     const budget = this.problem.budgets?.find(({ id }) => id === budgetId);
     if (budget === undefined) return [];
-    const touches = (other: number) => placer.start[other]! < budget.within.end && placer.end[other]! > budget.within.start;
+    const isCounted = (other: number) => budget.dose === undefined || this.problem.activities[other]!.doses?.some(({ kind }) => kind === budget.dose) === true;
+    const touches = (other: number) => placer.start[other]! < budget.within.end && placer.end[other]! > budget.within.start && isCounted(other);
     return [...placer.status.keys()]
       .filter((other) => other !== i && placer.status[other] === PLACED && touches(other) && this.takes(placer, other, budget.resource))
       .toSorted((a, b) => placer.start[b]! - placer.start[a]!);

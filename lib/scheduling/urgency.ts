@@ -2,9 +2,10 @@ import type { Constructor } from './construct';
 import type { Incumbent } from './incumbent';
 import { listByKey } from './list-order';
 import type { Model } from './model';
+import { TERMS } from './objective';
 import type { Order } from './order';
 import type { Random } from './random';
-import { compareTerms, lateness, TERMS } from './score';
+import { compareTerms, lateness } from './score';
 
 /** Rounds in a row without a better schedule after which it ends; after every few of them it starts from the best again. */
 const PATIENCE = 24;
@@ -57,7 +58,7 @@ export class Urgency {
         best = list;
         idle = 0;
       } else idle += 1;
-      if (isOver() || this.terms[1] === 0) return best;
+      if (isOver() || this.terms[this.input.model.objective.rank.tardiness] === 0) return best;
       const isBack = idle > 0 && idle % RETURN_AFTER === 0;
       if (isBack) this.keys.set(this.bestKeys);
       this.advance(list, isBack ? this.bestEnd : builder.placer.end);

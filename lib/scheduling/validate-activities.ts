@@ -63,6 +63,12 @@ function checkPieces(activity: Activity, known: Known, add: Add): void {
   }
 }
 
+function checkDoses({ doses, id }: Activity, add: Add): void {
+  for (const { kind, perMinute } of doses ?? []) {
+    if (!isLength(perMinute)) add('bad-dose', `Each minute of activity ${id} gives a dose of ${perMinute} of ${kind}.`, 'Use a whole number from 0.');
+  }
+}
+
 function checkDemands(activity: Activity, known: Known, add: Add): void {
   const sums = new Map<string, number>();
   for (const demand of activity.demands) {
@@ -144,6 +150,7 @@ export function findActivityIssues(problem: Problem, activity: Activity, index: 
   checkCalendar(activity, known, add);
   checkPieces(activity, known, add);
   checkDemands(activity, known, add);
+  checkDoses(activity, add);
   checkCrew(activity, known, add);
   checkStates(activity, add);
   return issues;

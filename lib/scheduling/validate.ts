@@ -2,7 +2,7 @@ import { fail, issue, ok, type Issue, type Result, type Subject } from '@/lib/re
 import { findActivityIssues } from './validate-activities';
 import { findLagIssues } from './validate-lags';
 import { isLength, type Known } from './validate-known';
-import type { Calendar, Problem } from './problem';
+import type { Calendar, ObjectiveTerm, Problem } from './problem';
 
 function findRepeats(kind: string, list: string, rows: readonly { readonly id: string }[]): readonly Issue[] {
   const seen = new Set<string>();
@@ -100,6 +100,51 @@ function findBudgetIssues(problem: Problem, known: Known): readonly Issue[] {
   });
 }
 
+function findQuotaIssues(problem: Problem, known: Known): readonly Issue[] {
+  return (problem.quotas ?? []).flatMap((quota, index) => {
+    const issues: Issue[] = [];
+    const add = (code: string, message: string, fix: string) => {
+      issues.push(issue(code, message, fix, { path: ['quotas', index], subjects: [subject('quota', quota.id)] }));
+    };
+    for (const id of quota.among) {
+      if (!known.activities.has(id)) add('unknown-activity', `Quota ${quota.id} names the activity ${id}, which is not there.`, 'Name an activity of the problem.');
+    }
+    if (new Set(quota.among).size < quota.among.length) add('repeated-activity', `Quota ${quota.id} names an activity twice.`, 'Name each once.');
+    if (!Number.isInteger(quota.at)) add('not-a-minute', `Quota ${quota.id} is looked at at ${quota.at}.`, 'Use whole minutes.');
+    if (!isLength(quota.least)) add('bad-count', `Quota ${quota.id} asks for ${quota.least} activities.`, 'Use a whole number from 0.');
+    return issues;
+  });
+}
+
+function findUpkeepIssues({ upkeep }: Problem, known: Known): readonly Issue[] {
+  if (upkeep === undefined) return [];
+  const issues: Issue[] = [];
+  for (const id of upkeep.resources) {
+    if (!known.resources.has(id)) issues.push(issue('unknown-resource', `The upkeep names the resource ${id}, which is not there.`, 'Name a resource of the problem.', { path: ['upkeep', 'resources'] }));
+  }
+  upkeep.spans.forEach(({ cost, within }, index) => {
+    const path = ['upkeep', 'spans', index];
+    if (!(Number.isFinite(cost) && cost >= 0)) issues.push(issue('bad-cost', `The upkeep from ${within.start} costs ${cost}.`, 'Use a number from 0.', { path }));
+    if (!isLength(within.start) || !isLength(within.end) || within.start >= within.end) {
+      issues.push(issue('interval-ends-before-start', `An upkeep span counts from ${within.start} to ${within.end}.`, 'Use whole minutes with the end after the start.', { path }));
+    }
+    const before = upkeep.spans[index - 1];
+    if (before !== undefined && within.start < before.within.end) {
+      issues.push(issue('calendar-overlap', `The upkeep span at ${within.start} begins before the one at ${before.within.start} ends.`, 'Sort the spans and join those that overlap.', { path }));
+    }
+  });
+  return issues;
+}
+
+const TERM_NAMES: Readonly<Record<ObjectiveTerm, true>> = { tardiness: true, shortages: true, moved: true, makespan: true, cost: true };
+
+function findObjectiveIssues({ objective }: Problem): readonly Issue[] {
+  if (objective === undefined) return [];
+  const names = Object.keys(TERM_NAMES);
+  if (objective.length === names.length && names.every((name) => objective.some((term) => term === name))) return [];
+  return [issue('bad-objective', `The objective is given as ${objective.join(', ') || 'nothing'}.`, `Name each of ${names.join(', ')} once.`, { path: ['objective'] })];
+}
+
 /** Every issue of the problem, or the problem itself when there is none. */
 export function validate(problem: Problem): Result<Problem, readonly Issue[]> {
   const issues: Issue[] = [];
@@ -111,7 +156,7 @@ export function validate(problem: Problem): Result<Problem, readonly Issue[]> {
   issues.push(...findRepeats('activity', 'activities', problem.activities));
   issues.push(...findRepeats('lag', 'lags', problem.lags));
   issues.push(...findRepeats('hold', 'holds', problem.holds ?? []));
-  issues.push(...findRepeats('budget', 'budgets', problem.budgets ?? []));
+  issues.push(...findRepeats('budget', 'budgets', problem.budgets ?? []), ...findRepeats('quota', 'quotas', problem.quotas ?? []));
   const known: Known = {
     calendars: new Map(problem.calendars.map((row) => [row.id, row])),
     resources: new Map(problem.resources.map((row) => [row.id, row])),
@@ -122,5 +167,6 @@ export function validate(problem: Problem): Result<Problem, readonly Issue[]> {
   problem.activities.forEach((activity, index) => issues.push(...findActivityIssues(problem, activity, index, known)));
   problem.lags.forEach((lag, index) => issues.push(...findLagIssues(lag, index, known)));
   issues.push(...findHoldIssues(problem, known), ...findBudgetIssues(problem, known));
+  issues.push(...findQuotaIssues(problem, known), ...findUpkeepIssues(problem, known), ...findObjectiveIssues(problem));
   return issues.length > 0 ? fail(issues) : ok(problem);
 }

@@ -3,6 +3,7 @@ import type { Because, BlockKind, CoatStages, EpisodeOutlook, PlanBlock, PlanRes
 import { instant, minutes } from '@/lib/units';
 import { z } from 'zod';
 import { oneOf } from './column';
+import { goalOrder } from './tables/values';
 
 export const planStatuses = oneOf<PlanStatus>({ draft: true, accepted: true, superseded: true, discarded: true });
 
@@ -10,7 +11,7 @@ const moment = z.number().transform(instant);
 const texts = z.array(z.string());
 
 const blockKinds = oneOf<BlockKind>({
-  task: true, 'before-shot': true, 'drop-off': true, collection: true, away: true, cure: true,
+  task: true, 'before-shot': true, 'late-work': true, 'drop-off': true, collection: true, away: true, cure: true, shut: true,
 });
 
 const subject = z.looseObject({ kind: oneOf<PlanBlock['subject']['kind']>({ task: true, outsideJob: true }), id: z.string() });
@@ -61,6 +62,7 @@ export const planResult: z.ZodType<PlanResult> = z.looseObject({
   blocks: z.array(block),
   unplaced: z.array(unplaced),
   episodes: z.array(outlook),
+  goals: z.object({ order: goalOrder, bankWeeks: z.number(), changes: z.number(), heating: z.number().nullable() }).optional(),
   status: oneOf<PlanResult['status']>({ optimal: true, feasible: true }),
   finish: moment,
   earliestFinish: moment,

@@ -77,5 +77,7 @@ export interface ClimateView {
   /** Why there is no fit. */
   readonly fitIssues: readonly Issue[];
   readonly room: string;
+  /** What the air that comes in takes to warm; null without weather. */
+  readonly freshAir: string | null;
   readonly cautions: readonly string[];
 }

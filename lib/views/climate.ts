@@ -1,7 +1,7 @@
 /** The climate page: load, then compute. */
 import { checkSeries, DEFAULT_WORKSHOP, roomOf, type SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, eachDate, formatClock, formatDay, formatMoment, isCivilDate, startOfDay, type CivilDate } from '@/lib/calendar';
-import { dewPoint, fitRoom, stepsSince, type WorkshopClimate } from '@/lib/climate';
+import { dewPoint, fitRoom, freshAirHeat, momentOfStep, stepsSince, type WorkshopClimate } from '@/lib/climate';
 import { heaterCautions, heatingOf, readingsOf, type ReadingRows } from '@/lib/cure';
 import type { SavedPlan } from '@/lib/plan';
 import { fail, issue, type Issue } from '@/lib/result';
@@ -143,6 +143,18 @@ function describeRoom(document: SeriesDocument, airZone: string): string {
   return `${own}Time constant ${room.timeConstant} h, ${room.offset} K warmer than outside, ${room.heatLoss} W/K, ${room.volume} m³, ${room.airChanges} air changes an hour; ${heater.kind}, ${heater.kilowatts} kW, ${pricePerKwh} ${currency} a kWh${known}.`;
 }
 
+/** What the air that comes in costs in heat, in the coldest hour shown. */
+function describeFreshAir({ document }: ClimateInput, airZone: string, air: Air, window: Window | null): string | null {
+  if (window === null || air.hourly === null || window.count === 0) return null;
+  const { outside } = air.hourly;
+  let coldest = window.first;
+  for (let k = window.first; k < window.first + window.count; k += 1) if (outside.air[k]! < outside.air[coldest]!) coldest = k;
+  const [out, inside] = [outside.air[coldest]!, window.climate.air[coldest]!];
+  const heat = freshAirHeat(roomOf(document.series, airZone).room, { air: out, vapour: outside.vapour[coldest]! }, inside);
+  const when = formatMoment(momentOfStep(window.climate, coldest), window.zone);
+  return `The air that comes in takes ${heat.toFixed(1)} kW to warm in the coldest hour shown (${when}: ${one(out)} °C outside, ${one(inside)} °C inside); twice the ventilation takes twice that.`;
+}
+
 function chooseFrom(input: ClimateInput): CivilDate {
   const { from, now, document } = input;
   return from !== null && isCivilDate(from) && from > '1990-01-01' && from < '2090-01-01' ? from : addDays(dateOf(now, document.series.zone), -1);
@@ -184,7 +196,7 @@ function computeClimate(input: ClimateInput): ClimateView {
     readings: document.readings.filter((set) => set.airZone === airZone).map((set) => ({
       id: set.id, name: set.name, facts: `${set.count.toLocaleString('en-GB')} rows, ${formatMoment(set.from, series.zone)} to ${formatMoment(set.to, series.zone)}`,
     })),
-    fit, fitIssues: issues, room: describeRoom(document, airZone), cautions: heaterCautions(roomOf(series, airZone).heater),
+    fit, fitIssues: issues, room: describeRoom(document, airZone), freshAir: describeFreshAir(input, airZone, air, window), cautions: heaterCautions(roomOf(series, airZone).heater),
   };
 }
 

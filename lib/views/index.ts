@@ -25,7 +25,7 @@ export { viewEpisodes } from './episodes';
 export type { BankView, BoardRow, EpisodePageView, EpisodesView, EpisodeView, EstimatesView, FactorRow, ProposalView, ReelView, RuntimeView, SegmentRow, Standing } from './episodes-model';
 export { viewEstimates } from './estimates';
 export { viewPlans } from './plans';
-export type { ChangeLine, DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
+export type { ChangeLine, DraftView, EpisodeLine, GoalLine, PlanFacts, PlanRow, PlansView } from './plans-model';
 export { computeRepair, viewRepair, type RepairView } from './repair';
 export { viewWeek } from './week';
 export type {

@@ -20,7 +20,7 @@ export interface RunningClock {
   readonly since: string;
 }
 
-export type ReminderKind = 'not ticked' | 'ready' | 'recoat' | 'collect' | 'deliver' | 'film first' | 'hands off';
+export type ReminderKind = 'not ticked' | 'ready' | 'recoat' | 'collect' | 'deliver' | 'film first' | 'hands off' | 'stay out';
 
 export interface Reminder {
   readonly kind: ReminderKind;

@@ -5,7 +5,7 @@ import type { ReadingRows } from '@/lib/cure';
 import type { PlanBlock, SavedPlan, Span } from '@/lib/plan';
 import { minutesBetween, type Instant } from '@/lib/units';
 import type { NowView, NowWork, Reminder } from './now-model';
-import { listErrands, listFilmFirst, listHandsOff, listNotTicked, listRecoats, listSessionNeeds } from './now-reminders';
+import { listErrands, listFilmFirst, listHandsOff, listNotTicked, listRecoats, listSessionNeeds, listStayOut } from './now-reminders';
 import { isErrand, showBlock } from './week-block';
 import { stampPlan } from './week-plan';
 import { countFilmedMinutes } from './week-ready';
@@ -71,6 +71,7 @@ function listReminders(input: NowInput, blocks: readonly PlanBlock[], work: read
   const running = new Set(listRunningErrands(blocks, input.now).map(({ block }) => block.id));
   const taskIds = work.filter(({ block }) => block.kind === 'task').map(({ block }) => block.subject.id);
   return [
+    ...listStayOut(situation),
     ...listHandsOff(situation),
     ...listRecoats(situation, air),
     ...listFilmFirst(situation, taskIds),

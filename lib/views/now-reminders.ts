@@ -35,6 +35,20 @@ export function listHandsOff({ document, blocks, now }: Situation): Reminder[] {
   }));
 }
 
+/** Places whose air nobody may breathe yet, one reminder for each spraying. */
+export function listStayOut({ document, blocks, now }: Situation): Reminder[] {
+  const running = blocks.filter((block) => block.kind === 'shut' && block.start <= now && now < block.end);
+  return running.filter((block, index) => running.findIndex(({ subject }) => subject.id === block.subject.id) === index).map((block) => ({
+    kind: 'stay out',
+    key: block.id,
+    text: `${joinNames(running.filter(({ subject }) => subject.id === block.subject.id).map(({ placeId }) => nameOf(placeId ?? '', document.places, 'place')))}: nobody without air-fed protection. ${block.title}.`,
+    moment: until(block.end, document.series.zone),
+    isUrgent: true,
+    subject: linkRecord('task', block.subject.id, document.tasks),
+    readyKind: null,
+  }));
+}
+
 const LATE_WORDS = { none: '', abrade: 'it must be abraded', 'clean and tack coat': 'it must be cleaned and tacked', strip: 'it must be stripped' } as const;
 
 /** Coats that are on, wait for another one, and whose recoat window closes soon, has closed, or never opens in this cold. */

@@ -1,4 +1,5 @@
 /** What the plans page shows: plain, serialisable data. */
+import type { PlanGoal } from '@/lib/build';
 import type { PlanChange } from '@/lib/plan';
 import type { PlanStamp, RecordLink, WaitingWork } from './week-model';
 
@@ -31,6 +32,10 @@ export interface PlanFacts {
   readonly late: string;
   readonly isLate: boolean;
   readonly finish: string;
+  /** `2 weeks end with fewer than 2 in hand`; null: plans made before this was counted. */
+  readonly bank: string | null;
+  /** `£ 12.40 for heated sessions`. */
+  readonly heating: string | null;
   /** What the search can say of its answer. */
   readonly proof: string;
   readonly search: string;
@@ -61,6 +66,13 @@ export interface PlanRow {
   readonly basedOnChange: number;
 }
 
+/** A goal of plans, at its place. */
+export interface GoalLine {
+  readonly goal: PlanGoal;
+  readonly label: string;
+  readonly text: string;
+}
+
 export interface PlansView {
   readonly seriesId: string;
   readonly seriesName: string;
@@ -75,4 +87,9 @@ export interface PlansView {
   /** What planning by experience changes, in a sentence. */
   readonly experience: string;
   readonly sessionsAhead: number;
+  /** The first counts most. */
+  readonly goals: readonly GoalLine[];
+  readonly seriesRevision: number;
+  /** `Work of the next 2 days stays where the accepted plan has it.` */
+  readonly frozen: string;
 }

@@ -1,11 +1,11 @@
 /** The plans view: the draft against the accepted plan, and every plan there was. Pure. */
-import { isDone, listWorks, type SeriesDocument } from '@/lib/build';
+import { DEFAULT_WORKSHOP, goalsOf, isDone, listWorks, type PlanGoal, type SeriesDocument } from '@/lib/build';
 import { dateOf, formatIsoWeek, formatLength, formatMoment, isoWeekOf } from '@/lib/calendar';
 import { diffPlans, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
 import type { PlanSummary } from '@/lib/storage';
 import { minutesBetween, type Instant } from '@/lib/units';
 import { tellEffect } from './estimates';
-import type { DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
+import type { DraftView, EpisodeLine, GoalLine, PlanFacts, PlanRow, PlansView } from './plans-model';
 import { isWait, linkRecord, showReasons } from './week-block';
 import { stampPlan } from './week-plan';
 import { formatCount } from './week-words';
@@ -44,6 +44,27 @@ function describeProof(result: PlanResult, zone: string): string {
   return `It ends ${formatLength(minutesBetween(result.earliestFinish, result.finish))} after the earliest end that is not ruled out (${formatMoment(result.earliestFinish, zone)}).`;
 }
 
+function describeGoals({ goals }: PlanResult, { series }: SeriesDocument): Pick<PlanFacts, 'bank' | 'heating'> {
+  if (goals === undefined) return { bank: null, heating: null };
+  const wanted = formatCount(series.bankMinimum, 'finished episode');
+  return {
+    bank: goals.bankWeeks === 0 ? `no week below ${wanted}, of those a plan can change` : `${formatCount(goals.bankWeeks, 'week')} below ${wanted}`,
+    heating: goals.heating === null ? null : `${(series.workshop ?? DEFAULT_WORKSHOP).currency} ${goals.heating.toFixed(2)} in the sessions it uses`,
+  };
+}
+
+const GOAL_WORDS: Readonly<Record<PlanGoal, Omit<GoalLine, 'goal'>>> = {
+  lateness: { label: 'Nothing late', text: 'hours that episodes are recorded after they are due, dated ones five times' },
+  bank: { label: 'Episodes in hand', text: 'weeks that end with too few finished episodes' },
+  changes: { label: 'Few changes', text: 'blocks that move, or go to other people, against the accepted plan' },
+  finish: { label: 'Early finish', text: 'the end of the build' },
+  heating: { label: 'Little heating', text: 'the cost of heated sessions that are used; cures still count on the heat as entered' },
+};
+
+function describeFrozen(days: number): string {
+  return days === 0 ? 'A new plan may move anything that has not begun.' : `Work that starts within ${formatCount(days, 'day')} stays where the accepted plan has it.`;
+}
+
 function describePlan(plan: SavedPlan, document: SeriesDocument): PlanFacts {
   const { result } = plan;
   const { zone } = document.series;
@@ -54,6 +75,7 @@ function describePlan(plan: SavedPlan, document: SeriesDocument): PlanFacts {
     unplaced: result.unplaced.length,
     ...describeLate(result),
     finish: formatMoment(result.finish, zone),
+    ...describeGoals(result, document),
     proof: describeProof(result, zone),
     search: `${formatCount(result.schedulesTried, 'schedule')} tried in ${(result.solveTime / 1000).toFixed(1)} s, seed ${result.seed}`,
   };
@@ -130,6 +152,9 @@ export function computePlans({ document, accepted, draft, plans, now }: PlansInp
     history: plans.map((plan) => showRow(plan, zone)),
     people: document.people.map(({ name }) => name),
     experience: tellEffect(document),
+    goals: goalsOf(document.series).map((goal) => ({ goal, ...GOAL_WORDS[goal] })),
+    seriesRevision: document.series.revision,
+    frozen: describeFrozen(document.series.frozenDays),
     openWork: listWorks(document).filter((work) => !isDone(work.record)).length,
     sessionsAhead: document.sessions.filter((session) => session.end > now).length,
   };

@@ -244,6 +244,7 @@ export const SERIES_SECTIONS: readonly FormSection[] = [
         type: 'number', name: 'fillLimit', label: 'Hours of a session that may be booked', unit: '%', scale: 100,
         help: '70 % is common practice: the rest is for what goes wrong.',
       },
+      { type: 'number', name: 'frozenDays', label: 'A new plan leaves alone', unit: 'days', help: 'Work of the accepted plan that starts within so many days from now stays where it is. 0: anything may move.' },
       { type: 'number', name: 'workshopTemperature', label: 'Workshop temperature', unit: '°C', help: 'Assumed where nothing better is known.' },
     ],
   },

@@ -144,7 +144,7 @@ export function viewRecordForm(document: SeriesDocument, kind: RecordKind, id: s
 const STARTING_SERIES = {
   cadenceDays: 7, leadDays: 7, fillLimit: 0.7, workshopTemperature: 12, workshop: DEFAULT_WORKSHOP,
   runtime: { min: 10, target: 15, max: 20 }, frameRate: { numerator: 25, denominator: 1 },
-  titles: USUAL_TITLES, bankMinimum: USUAL_MINIMUM, filming: { ...COMMON_PRACTICE.times, own: [] }, camera: USUAL_KIT,
+  titles: USUAL_TITLES, bankMinimum: USUAL_MINIMUM, frozenDays: 0, filming: { ...COMMON_PRACTICE.times, own: [] }, camera: USUAL_KIT,
 } as const;
 
 /** The form of a new series; `zone` is where the machine stands. */

@@ -1,7 +1,7 @@
 /** The library of hazards, and the hazards of one task. */
 import { factWords, findRecord, type HazardFact, type SeriesDocument } from '@/lib/build';
 import { datedWork } from '@/lib/plan';
-import { captionSeconds, factsOfTask, findCombinations, findHazards, listHazards, spokenSeconds, STANDING_WORDS, type Hazard } from '@/lib/safety';
+import { captionSeconds, factsOfTask, findCombinations, findHazards, latestReading, listHazards, spokenSeconds, STANDING_WORDS, type Hazard } from '@/lib/safety';
 import type { HazardCard, TaskHazardsView } from './safety-model';
 import { chooseFrom, saySignature, saySigns, saySource, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
@@ -26,7 +26,7 @@ function viewHazard(document: SeriesDocument, hazard: Hazard): HazardCard {
     screen: caution.screen, spoken: caution.spoken, show: hazard.show,
     reading: `${captionSeconds(caution.screen).toFixed(1)} s on screen, ${spokenSeconds(caution.spoken).toFixed(0)} s spoken`,
     deferral: hazard.deferral === null ? null : hazard.deferral.text,
-    sources: hazard.sources.map(saySource), asText: writeHazard(hazard),
+    sources: hazard.sources.map((source) => saySource(source, latestReading(document, source.text))), asText: writeHazard(hazard),
     own: record === undefined ? null : { id: record.id, revision: record.revision },
   };
 }

@@ -109,6 +109,10 @@ export interface SafetyRoomView {
   readonly reviews: readonly ReviewRow[];
   /** `4 due by January, 12 never read`. */
   readonly reviewSummary: string;
+  /** Day, of the series, and those who may have read a source. */
+  readonly today: string;
+  readonly revision: number;
+  readonly people: readonly SafetyChoice[];
   readonly hasPlan: boolean;
   readonly vapours: readonly VapourRow[];
   readonly vapourGaps: readonly Issue[];
@@ -120,6 +124,8 @@ export interface ReviewRow {
   readonly when: string;
   readonly hazards: string;
   readonly isDue: boolean;
+  /** False for common practice: there is nothing to read. */
+  readonly canRead: boolean;
 }
 
 export interface ExposureRow {

@@ -1,5 +1,5 @@
 /** Words that several pages of safety use. */
-import type { SeriesDocument, Source, Statement, Task } from '@/lib/build';
+import type { SeriesDocument, Source, SourceReading, Statement, Task } from '@/lib/build';
 import { formatDay, formatMoment } from '@/lib/calendar';
 import { datedWork } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
@@ -28,7 +28,9 @@ export function saySigns(codes: readonly string[]): readonly SignLine[] {
   });
 }
 
-export function saySource({ text, status, reviewed }: Source): SourceLine {
+/** @param reading the last one by somebody of the series; null: none */
+export function saySource({ text, status, reviewed }: Source, reading: SourceReading | null): SourceLine {
+  if (reading !== null && (status === 'read' || status === 'memory') && reading.on > (reviewed ?? '')) return { text, status: `read ${reading.on} by ${reading.by}`, isUnverified: false };
   const words = { read: `read ${reviewed ?? ''}`, memory: 'unverified, from memory', computed: 'computed', judgement: 'our judgement', practice: 'common practice, no source' } as const;
   return { text, status: words[status], isUnverified: status === 'memory' || status === 'practice' };
 }

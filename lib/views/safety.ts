@@ -5,7 +5,7 @@ import { buildMatrix, findCombinations, listPersonDays, listReviews, STANDING_WO
 import type { Instant } from '@/lib/units';
 import { formatLongDay } from './record-form-words';
 import type { MatrixCellView, SafetyRoomView } from './safety-model';
-import { isWorthTelling, loadScene, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
+import { chooseFrom, isWorthTelling, loadScene, sayExposure, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
 /** Days ahead whose exposure is listed. */
 const DAYS_AHEAD = 21;
@@ -28,19 +28,20 @@ function viewExposures(document: SeriesDocument, work: DatedWork, now: Instant):
     .map((day) => sayExposure(document, day));
 }
 
-function sayReview({ standing, dueOn, reviewed }: SourceReview): string {
+function sayReview({ by, standing, dueOn, reviewed }: SourceReview): string {
   if (dueOn === null || reviewed === null) return standing === 'no source' ? 'common practice: look for a source' : 'from memory: find it and read it';
-  return `${standing === 'overdue' ? 'overdue since' : 'read again by'} ${formatLongDay(dueOn)}, last read ${formatLongDay(reviewed)}`;
+  return `${standing === 'overdue' ? 'overdue since' : 'read again by'} ${formatLongDay(dueOn)}, last read ${formatLongDay(reviewed)}${by === null ? '' : ` by ${by}`}`;
 }
 
-function viewReviews(document: SeriesDocument, now: Instant): Pick<SafetyRoomView, 'reviews' | 'reviewSummary'> {
+function viewReviews(document: SeriesDocument, now: Instant): Pick<SafetyRoomView, 'reviews' | 'reviewSummary' | 'today' | 'revision' | 'people'> {
   const reviews = listReviews(document, dateOf(now, document.series.zone));
   const count = (...standings: readonly SourceReview['standing'][]): number => reviews.filter(({ standing }) => standings.includes(standing)).length;
   const next = reviews.flatMap(({ dueOn, standing }) => (dueOn === null || standing === 'overdue' ? [] : [dueOn])).toSorted()[0];
   return {
     reviews: reviews.map((review) => ({
-      text: review.text, when: sayReview(review), hazards: review.hazards.map(({ name }) => name).join(', '), isDue: review.standing !== 'read',
+      text: review.text, when: sayReview(review), hazards: review.hazards.map(({ name }) => name).join(', '), isDue: review.standing !== 'read', canRead: review.standing !== 'no source',
     })),
+    today: dateOf(now, document.series.zone), revision: document.series.revision, people: chooseFrom(document.people),
     reviewSummary: [`${count('overdue')} overdue`, `${count('due soon')} due within 60 days`, `${count('never read', 'no source')} never read`, ...(next === undefined ? [] : [`next due ${formatLongDay(next)}`])].join(', '),
   };
 }

@@ -3,6 +3,7 @@ import { startWith } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import { endOfClimate } from '@/lib/climate';
 import type { CoatFault, LateWork } from '@/lib/cure';
+import { lateWorkActivity } from '@/lib/plan';
 import { issue, type Issue } from '@/lib/result';
 import { minutesBetween, MINUTES_PER_DAY, type Instant } from '@/lib/units';
 import { listHeld, type Waiting } from './waits-holds';
@@ -56,11 +57,12 @@ export function listWindowAlarms(waiting: Waiting, laid: LaidCoat): readonly Iss
   const found = findNextCoat(waiting, laid);
   if (found === null) return [];
   const { next, closes } = found;
-  const late = LATE[coat.material.lateWork];
+  const work = waiting.plan?.result.blocks.find(({ id }) => id === lateWorkActivity(next.id));
+  const late = work === undefined ? LATE[coat.material.lateWork] : `The plan has it on ${formatMoment(work.start, zone)}.`;
   const subjects = [{ kind: 'task', id: next.id, name: next.name }];
-  if (closes <= now) return [issue('window-closed', `The recoat window of ${material.name} closed on ${formatMoment(closes, zone)}, and “${next.name}” is not done.`, late, { subjects })];
+  if (closes <= now) return [issue('window-closed', `The recoat window of ${material.name} closed on ${formatMoment(closes, zone)}, and “${next.name}” is not done.`, late, { subjects, severity: work === undefined ? 'stop' : 'warn' })];
   if (forecast.isWindowEmpty) return [issue('window-empty', `${startWith(material)} has no recoat window in this cold: it closes on ${formatMoment(closes, zone)}, before it opens.`, `Heat it. Otherwise: ${late}`, { subjects })];
-  if (next.start !== null && next.start > closes) return [issue('window-missed-by-plan', `“${next.name}” is planned for ${next.planned}, after the recoat window of ${material.name} closes on ${formatMoment(closes, zone)}.`, 'Re-plan, or put a session before that.', { subjects })];
+  if (work === undefined && next.start !== null && next.start > closes) return [issue('window-missed-by-plan', `“${next.name}” is planned for ${next.planned}, after the recoat window of ${material.name} closes on ${formatMoment(closes, zone)}.`, 'Re-plan, or put a session before that.', { subjects })];
   if (minutesBetween(now, closes) > SOON_DAYS * MINUTES_PER_DAY) return [];
   return [issue('window-closes', `The recoat window of ${material.name} closes on ${formatMoment(closes, zone)}, in ${formatLength(minutesBetween(now, closes))}.`, `Do “${next.name}” before. Later: ${late}`, { severity: 'warn', subjects })];
 }

@@ -11,14 +11,16 @@ import { formatRange } from './week-words';
 const KIND_WORDS: Readonly<Record<BlockKind, string>> = {
   task: 'Work',
   'before-shot': 'Film before',
+  'late-work': 'Added work',
   'drop-off': 'Drop-off',
   collection: 'Collection',
   away: 'Away',
   cure: 'Drying',
+  shut: 'Stay out',
 };
 
 /** True where nobody works: the block is a wait. */
-export const isWait = (kind: BlockKind): boolean => kind === 'away' || kind === 'cure';
+export const isWait = (kind: BlockKind): boolean => kind === 'away' || kind === 'cure' || kind === 'shut';
 
 /** True for a trip to or from a trade. */
 export const isErrand = (kind: BlockKind): boolean => kind === 'drop-off' || kind === 'collection';
@@ -79,7 +81,7 @@ function taskFields(block: PlanBlock, task: Task, document: SeriesDocument) {
   const isOwn = block.kind === 'before-shot';
   const ahead = beforeShots(task);
   const aheadIds = new Set(ahead.map((shot) => shot.id));
-  const shots = block.kind === 'cure' ? [] : task.shots.filter((shot) => aheadIds.has(shot.id) === isOwn);
+  const shots = isWait(block.kind) || block.kind === 'late-work' ? [] : task.shots.filter((shot) => aheadIds.has(shot.id) === isOwn);
   const materials = new Set(task.coats.map((coat) => nameOf(coat.materialId, document.materials, 'material')));
   return {
     layOut: isBefore ? [] : task.layOut,
@@ -119,7 +121,7 @@ export function showBlock(block: PlanBlock, document: SeriesDocument): BlockView
     id: block.id,
     kind: block.kind,
     title: block.title,
-    label: isWait(block.kind) ? block.title : ((task ?? job)?.name ?? block.title),
+    label: isWait(block.kind) || block.kind === 'late-work' ? block.title : ((task ?? job)?.name ?? block.title),
     kindWord: KIND_WORDS[block.kind],
     when: describeWhen(block, zone),
     length: isWait(block.kind) ? formatLength(blockMinutes(block)) : formatWorkLength(blockMinutes(block)),
@@ -127,8 +129,8 @@ export function showBlock(block: PlanBlock, document: SeriesDocument): BlockView
     place: block.placeId === null ? null : nameOf(block.placeId, document.places, 'place'),
     parts: uses
       .filter((use) => shown.size === 0 || shown.has(use.partId))
-      // Filming leaves a part as it is.
-      .map((use) => showPart(block.kind === 'before-shot' ? { ...use, to: null } : use, document)),
+      // Filming leaves a part as it is, and so does what only makes it ready for the next coat.
+      .map((use) => showPart(block.kind === 'before-shot' || block.kind === 'late-work' ? { ...use, to: null } : use, document)),
     episode: block.episodeId === null ? null : linkRecord('episode', block.episodeId, document.episodes),
     because: showReasons(block.because, zone),
     stages: showStages(block.stages, zone),

@@ -111,6 +111,8 @@ function listNotes(dates: readonly CivilDate[], blocks: readonly PlanBlock[], zo
     const note = (at: Instant, text: string) => notes[dateOf(at, zone)]?.push({ blockId: block.id, kind: block.kind, text });
     if (isErrand(block.kind)) note(block.start, `${formatMoment(block.start, zone).slice(-5)} ${block.title}`);
     if (block.kind === 'away') note(block.start, `${block.title}: away until ${formatMoment(block.end, zone)}`);
+    // One place tells it for all that share the air.
+    if (block.kind === 'shut' && blocks.find(({ kind, subject }) => kind === 'shut' && subject.id === block.subject.id) === block) note(block.start, `${block.title}, stay out until ${formatMoment(block.end, zone)}`);
     if (block.kind === 'cure') note(block.end, `${block.title}: ready ${formatMoment(block.end, zone).slice(-5)}`);
   }
   return notes;

@@ -77,7 +77,7 @@ export function countFilmedMinutes(work: readonly Work[], document: SeriesDocume
   return work
     .filter(({ block }) => {
       const task = document.tasks.find((one) => one.id === block.subject.id);
-      return block.kind === 'before-shot' || (task !== undefined && isFilmed(task));
+      return block.kind === 'before-shot' || (block.kind === 'task' && task !== undefined && isFilmed(task));
     })
     .reduce((sum, { piece }) => sum + (piece.end - piece.start) / MS_PER_MINUTE, 0);
 }

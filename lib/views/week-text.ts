@@ -1,4 +1,5 @@
 /** The week in a terminal: the same facts as the page, plain text, 100 columns at most. */
+import { isWorkshopWork } from '@/lib/plan';
 import type { BlockView, SessionCard, WeekView } from './week-model';
 
 const WIDTH = 100;
@@ -44,9 +45,9 @@ function sessionLines(view: WeekView, card: SessionCard): string[] {
 }
 
 function waitLines(view: WeekView): string[] {
-  const waits = Object.values(view.blocks).filter((block) => block.kind !== 'task' && block.kind !== 'before-shot');
+  const waits = Object.values(view.blocks).filter((block) => !isWorkshopWork(block.kind));
   if (waits.length === 0) return [];
-  return ['On the road, away and drying', ...waits.toSorted((a, b) => a.start - b.start).flatMap((block) => wrapText(`${block.kindWord}: ${block.title}, ${block.when}`, '  ')), ''];
+  return ['On the road, away, drying and shut', ...waits.toSorted((a, b) => a.start - b.start).flatMap((block) => wrapText(`${block.kindWord}: ${block.title}, ${block.when}`, '  ')), ''];
 }
 
 function listLines(title: string, items: readonly string[]): string[] {

@@ -4,10 +4,10 @@ import type { CivilDate, CoatingSystem, HeatingRun, Weather, WeatherDay, Worksho
 import { celsius, minutes } from '@/lib/units';
 import { momentOf, type Frame } from './raise';
 
-/** A brick arch with a flued gas heater. */
+/** A brick arch with a room-sealed gas heater: its flame draws from outside and burns behind a case, so that it may be on while paint is wet. */
 export const workshop: Workshop = {
   room: { timeConstant: 30, heatLoss: 350, offset: 3.5, volume: 380, airChanges: 0.7, moisture: 0.15, surfaceLag: 1.5 },
-  heater: { kilowatts: 9, kind: 'flued burner', fuel: 'natural gas', isIgnitionSafe: false },
+  heater: { kilowatts: 9, kind: 'flued burner', fuel: 'natural gas', isIgnitionSafe: true },
   pricePerKwh: 0.11, currency: 'GBP', dustSettles: minutes(60),
 };
 

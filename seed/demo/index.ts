@@ -30,7 +30,7 @@ export const DEMO_ZONE = 'Europe/London';
 const series: Series = {
   kind: 'series', id: 'series-bread-round', revision: 1, order: 0, name: 'Back on the Bread Round', zone: DEMO_ZONE,
   cadenceDays: 7, leadDays: 5, fillLimit: 0.7, workshopTemperature: celsius(12),
-  runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 }, titles: 0.5, bankMinimum: 2, usesExperience: false,
+  runtime: { target: 16, min: 11, max: 24 }, frameRate: { numerator: 25, denominator: 1 }, titles: 0.5, bankMinimum: 2, usesExperience: false, frozenDays: 0,
   filming: { position: 8, shot: 2, take: 3, reset: 4, retakeChance: 0.25, oneWay: 25, packUp: 10, own: [] },
   camera: { cameras: 2, bitRate: 100, cards: [128, 64, 64], batteries: 4, batteryMinutes: 90, fillLimit: 0.9 }, workshop,
 };

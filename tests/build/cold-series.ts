@@ -19,7 +19,10 @@ export function coldSeries(more: Partial<SeriesDocument> = {}): SeriesDocument {
   const document = sampleSeries();
   return {
     ...document,
-    series: { ...document.series, workshop: { ...DEFAULT_WORKSHOP, room: { ...DEFAULT_WORKSHOP.room, timeConstant: 24, offset: 3 } } },
+    series: {
+      ...document.series,
+      workshop: { ...DEFAULT_WORKSHOP, room: { ...DEFAULT_WORKSHOP.room, timeConstant: 24, offset: 3 }, heater: { ...DEFAULT_WORKSHOP.heater, isIgnitionSafe: true } },
+    },
     materials: document.materials.map(withCure),
     trades: document.trades.map((trade) => ({ ...trade, terms: DEFAULT_TERMS })),
     outsideJobs: document.outsideJobs.map((job) => ({ ...job, process: DEFAULT_PROCESS })),
@@ -37,4 +40,10 @@ export function coldSeries(more: Partial<SeriesDocument> = {}): SeriesDocument {
     readings: [{ kind: 'readings', id: 'readings-tent', revision: 1, order: 0, name: 'Logger in the tent', airZone: 'tent', count: 48, from: at('2026-11-28', '00:00'), to: at('2026-11-29', '23:00') }],
     ...more,
   };
+}
+
+/** Any series with a heater in its workshop that solvent does not bear, or does. */
+export function withHeater(document: SeriesDocument, isIgnitionSafe: boolean): SeriesDocument {
+  const workshop = document.series.workshop ?? DEFAULT_WORKSHOP;
+  return { ...document, series: { ...document.series, workshop: { ...workshop, heater: { ...workshop.heater, isIgnitionSafe } } } };
 }

@@ -192,7 +192,7 @@ export function sampleSeries(more: Partial<SeriesDocument> = {}): SeriesDocument
     series: {
       kind: 'series', id: 'series-sample', revision: 1, order: 0, name: 'Arch build', zone: SAMPLE_ZONE, cadenceDays: 14, leadDays: 5,
       fillLimit: 0.7, workshopTemperature: celsius(12), runtime: { target: 20, min: 15, max: 25 },
-      frameRate: { numerator: 25, denominator: 1 }, titles: 0.5, bankMinimum: 2, usesExperience: false,
+      frameRate: { numerator: 25, denominator: 1 }, titles: 0.5, bankMinimum: 2, usesExperience: false, frozenDays: 0,
       filming: { position: 8, shot: 2, take: 3, reset: 4, retakeChance: 0.25, oneWay: 25, packUp: 10, own: [] },
       camera: { cameras: 1, bitRate: 100, cards: [64, 64], batteries: 3, batteryMinutes: 90, fillLimit: 0.9 },
     },

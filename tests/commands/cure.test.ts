@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdits, checkSeries, deriveOrder, type MaterialCure, type RecordEdit, type SeriesDocument } from '@/lib/build';
-import { copyMaterial, fitRoomTo, importReadings, laySystem, planLateWork, undoChange } from '@/lib/commands';
+import { copyMaterial, fitRoomTo, importReadings, laySystem, planLateWork, recordJobEvent, undoChange } from '@/lib/commands';
 import { MATERIAL_LIBRARY } from '@/lib/cure';
 import { compilePlan } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
 import { coldSeries } from '../build/cold-series';
 import { at } from '../build/sample-series';
+import { blockOf, planOf } from '../plan/plan-of';
 import { memoryContext } from './memory-store';
 
 const ID = 'series-sample';
@@ -91,6 +92,9 @@ describe('work after a missed recoat window', () => {
     const order = deriveOrder(context.document()).map(({ from, to }) => `${from.id} ${to.id}`);
     expect(order).toEqual(expect.arrayContaining([`task-prime ${abrade!.id}`, `${abrade!.id} task-paint`]));
     expect(order).not.toContain('task-prime task-paint');
+    // Asked from the block that a plan adds, which knows the next coat alone.
+    const fromBlock = madeBy(unwrap(await planLateWork(memoryContext(asking('abrade')), ID, { coatTaskId: null, nextTaskId: 'task-paint' })).change);
+    expect(fromBlock.map(({ name }) => name)).toEqual([abrade?.name]);
     const { problem } = unwrap(compilePlan({ document: context.document(), now: at('2026-12-01', '08:00'), previousBlocks: new Map() }));
     expect(problem.activities.find(({ id }) => id === `task:${abrade!.id}`)?.duration).toBe(45);
     // The missed window binds no more.
@@ -112,6 +116,30 @@ describe('work after a missed recoat window', () => {
     expect(await lateCodes(coldSeries(), { coatTaskId: 'task-paint', nextTaskId: 'task-prime' })).toEqual(['late-work-order']);
     expect(await lateCodes(coldSeries(), { coatTaskId: 'gone', nextTaskId: 'task-prime' })).toEqual(['record-missing']);
     expect(await lateCodes(asking('none'), input)).toEqual(['late-work-none']);
+  });
+});
+
+describe('an outside job', () => {
+  it('is planned anew after each event: dropped off, promised for another day, collected', async () => {
+    const context = memoryContext(coldSeries());
+    const plan = () => planOf(context.document(), at('2026-12-01', '12:00')).plan;
+    const has = (id: string) => plan().blocks.some((block) => block.id === id);
+    const ages: number[] = [context.document().planChange];
+    const record = async (event: unknown) => {
+      unwrap(await recordJobEvent(context, ID, 'job-wheel', context.document().outsideJobs[0]!.revision, event));
+      ages.push(context.document().planChange);
+    };
+    expect([has('drop-off:job-wheel'), has('collection:job-wheel')]).toEqual([true, true]);
+    await record({ event: 'dropped off', at: '2026-12-01T09:00' });
+    expect([has('drop-off:job-wheel'), has('collection:job-wheel')]).toEqual([false, true]);
+    await record({ event: 'promised', for: '2026-12-15' });
+    expect(blockOf(plan(), 'collection:job-wheel').start).toBeGreaterThanOrEqual(at('2026-12-15', '08:00'));
+    await record({ event: 'promised', for: '2026-12-03' });
+    expect(blockOf(plan(), 'collection:job-wheel').start).toBeLessThan(at('2026-12-15', '00:00'));
+    await record({ event: 'collected', at: '2026-12-01T11:00' });
+    expect(has('collection:job-wheel')).toBe(false);
+    // Every event makes the plan before it old.
+    expect(ages).toEqual([...new Set(ages)].toSorted((a, b) => a - b));
   });
 });
 

@@ -45,7 +45,18 @@ describe('the plan in the hand of a person', () => {
   it('is left alone by a search that is stopped', async () => {
     const plans = await context.storage.listPlans(seriesId);
     const stopped = new AbortController();
-    const result = await requestPlan(context, seriesId, { milliseconds: 60_000, seed: 1, signal: stopped.signal, onProgress: () => stopped.abort() });
+    let abortedAt = Infinity;
+    const result = await requestPlan(context, seriesId, {
+      milliseconds: 60_000, seed: 1, signal: stopped.signal,
+      onProgress: ({ earliestFinish, finish }) => {
+        expect(earliestFinish).toBeGreaterThan(now);
+        if (finish !== null) expect(finish).toBeGreaterThanOrEqual(earliestFinish);
+        abortedAt = Math.min(abortedAt, performance.now());
+        stopped.abort();
+      },
+    });
+    // Its own thread may still be at a schedule: the answer does not wait for it.
+    expect(performance.now() - abortedAt).toBeLessThan(250);
     expect(codesOf(result)).toEqual(['cancelled']);
     expect(await context.storage.listPlans(seriesId)).toEqual(plans);
   }, 30_000);

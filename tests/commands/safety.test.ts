@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { addHazards, applyMany, changeRecord, createRecord, overrideGate, removeRecord, ruleHazard, signItem, undoChange } from '@/lib/commands';
-import { buildChecklist, findHazards, judgeGate, LIBRARY, listOverrides } from '@/lib/safety';
+import { addHazards, applyMany, changeRecord, createRecord, overrideGate, recordReading, removeRecord, ruleHazard, signItem, undoChange } from '@/lib/commands';
+import { buildChecklist, findHazards, judgeGate, LIBRARY, listOverrides, listReviews } from '@/lib/safety';
 import type { Result } from '@/lib/result';
 import { signAll, taskOf, withHazards } from '../safety/sample';
 import { memoryContext } from './memory-store';
@@ -158,6 +158,34 @@ describe('bad input is refused with its reason, and nothing is lost or saved', (
     expect(places(await changeRecord(context, SERIES, 'person', 'person-kim', 1, { consent: { givenOn: '2026-13-01', where: '' } }))).toEqual(['input-value at consent.givenOn']);
     const checks = { captions: { file: '', readOn: null }, flashes: { perSecond: -1, remedy: '', countedOn: null } };
     expect(places(await changeRecord(context, SERIES, 'episode', EPISODE, 1, { checks }))).toEqual(['input-value at checks.flashes.perSecond']);
+    expect(context.writes()).toBe(0);
+  });
+});
+
+const firstUnread = (context: ReturnType<typeof start>) => listReviews(context.document(), '2026-11-30').find(({ standing }) => standing === 'never read')?.text ?? '';
+const standingOf = (context: ReturnType<typeof start>, text: string) => listReviews(context.document(), '2026-11-30').find((review) => review.text === text)?.standing;
+
+describe('reading a source again', () => {
+  it('is kept with who and when, told in the history, undone, and makes no plan old', async () => {
+    const context = start();
+    const text = firstUnread(context);
+    const input = { text, on: '2026-11-29', personId: 'person-kim', revision: 1 };
+    const saved = await recordReading(context, SERIES, input);
+    expect(saved.ok ? saved.value.change.label : '').toBe(`Kim read again: ${text}`.slice(0, 190));
+    expect(context.document().series.sourceReadings).toEqual([{ text, on: '2026-11-29', by: 'Kim' }]);
+    expect(standingOf(context, text)).toBe('read');
+    expect([context.document().changeNumber, context.document().planChange]).toEqual([1, 0]);
+    expect(codes(await undoChange(context, SERIES, 1))).toEqual([]);
+    expect(standingOf(context, text)).toBe('never read');
+  });
+
+  it('is refused by nobody, of nothing, ahead of time, and over a change that was not seen; nothing is saved', async () => {
+    const context = start();
+    const input = { text: firstUnread(context), on: '2026-11-29', personId: 'person-kim', revision: 1 };
+    expect(codes(await recordReading(context, SERIES, { ...input, personId: '' }))).toEqual(['signed-by-nobody']);
+    expect(codes(await recordReading(context, SERIES, { ...input, text: 'no such book', on: '2099-01-01' }))).toEqual(['source-unknown', 'reading-date']);
+    expect(codes(await recordReading(context, SERIES, { ...input, revision: 7 }))).toEqual(['stale-record']);
+    expect(codes(await recordReading(context, SERIES, { text: 3 }))).toEqual(['input-value']);
     expect(context.writes()).toBe(0);
   });
 });

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { climateOfValues } from '@/lib/climate';
 import {
-  ageAtMinute, closingMinute, createCoatClock, createCureClock, forecastCoat, minuteOfAge, rateAt, readyMinute, readyTable, stageMinute, type BelowMinimum,
+  ageAtMinute, closingMinute, createCoatClock, createCureClock, forecastCoat, minuteOfAge, rateAt, readyMinute, readyTable, spoiltStarts, stageMinute, type BelowMinimum,
   type CoatMaterial, type RateLaw,
 } from '@/lib/cure';
 import { addMinutes } from '@/lib/units';
@@ -74,7 +74,7 @@ test('a ready table never decreases, never promises too early, and says the trut
   fc.assert(fc.property(anyClimate, anyMaterial, fc.constantFrom('touchDry', 'recoatFrom', 'handle') as fc.Arbitrary<'touchDry' | 'recoatFrom' | 'handle'>, fc.constantFrom(15, 60, 7), fc.integer({ min: -30, max: 600 }), (climate, material, stage, step, shift) => {
     const coat = createCoatClock(climate, material);
     const horizon = 1200;
-    const ready = readyTable(coat, stage, step, horizon, addMinutes(ORIGIN, shift));
+    const ready = readyTable(coat, stage, { step, horizon, origin: addMinutes(ORIGIN, shift) });
     expect((ready.length - 1) * step).toBeGreaterThanOrEqual(horizon);
     ready.forEach((at, k) => {
       expect(Number.isInteger(at)).toBe(true);
@@ -91,10 +91,28 @@ test('a ready table never decreases, never promises too early, and says the trut
   }), { numRuns: 100 });
 });
 
+test('a table of the hours in which a coat may be laid is the whole table there, and never decreases between them', () => {
+  fc.assert(fc.property(anyClimate, anyMaterial, fc.constantFrom(15, 60, 7), fc.array(fc.tuple(fc.nat(1100), fc.integer({ min: 1, max: 90 })), { maxLength: 4 }), (climate, material, step, spans) => {
+    const coat = createCoatClock(climate, material);
+    const grid = { step, horizon: 1200, origin: ORIGIN };
+    const within = spans.map(([start, length]) => ({ start, end: start + length })).toSorted((a, b) => a.start - b.start);
+    const [whole, part] = [readyTable(coat, 'recoatFrom', grid), readyTable(coat, 'recoatFrom', { ...grid, within })];
+    expect(part).toHaveLength(whole.length);
+    for (const { start, end } of within) for (let minute = start; minute <= end && minute <= 1200; minute += 1) expect(part[Math.ceil(minute / step)]).toBe(whole[Math.ceil(minute / step)]);
+    part.forEach((at, k) => {
+      expect(at).toBeGreaterThanOrEqual(Math.max(k * step, part[k - 1] ?? 0));
+      expect(at).toBeLessThanOrEqual(whole[k]!);
+    });
+    const isIn = (minute: number) => within.some(({ start, end }) => start <= minute && minute < end);
+    const spoilt = (spansOf: typeof within) => Array.from({ length: 1200 }, (_, minute) => isIn(minute) && spansOf.some(({ start, end }) => start <= minute && minute < end));
+    expect(spoilt(spoiltStarts(coat, { ...grid, within }))).toEqual(spoilt(spoiltStarts(coat, grid)));
+  }), { numRuns: 100 });
+});
+
 test('a table of single minutes is the clock itself, rounded up', () => {
   fc.assert(fc.property(anyClimate, (climate) => {
     const coat = createCoatClock(climate, COAT);
-    readyTable(coat, 'touchDry', 1, 600).slice(0, 600).forEach((at, k) => {
+    readyTable(coat, 'touchDry', { step: 1, horizon: 600, origin: ORIGIN }).slice(0, 600).forEach((at, k) => {
       const truth = stageMinute(coat, 'touchDry', k);
       expect(at).toBe(truth === null ? 600 : Math.min(600, Math.ceil(truth - 1e-6)));
     });

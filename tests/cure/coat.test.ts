@@ -61,7 +61,7 @@ test('beyond the end of the climate nothing is known', () => {
 });
 
 test('a table gives the ready minute of the end of each step, and the horizon where nothing is known', () => {
-  const ready = readyTable(createCoatClock(hourly([20, 10]), COAT), 'handle', 60, 600);
+  const ready = readyTable(createCoatClock(hourly([20, 10]), COAT), 'handle', { step: 60, horizon: 600, origin: ORIGIN });
   expect(ready.slice(0, 4)).toEqual([480, 540, 600, 600]);
   expect(ready.at(-1)).toBe(600);
 });
@@ -69,8 +69,8 @@ test('a table gives the ready minute of the end of each step, and the horizon wh
 test('starts that would spoil a coat are told as spans', () => {
   const material: CoatMaterial = { ...COAT, belowMinimum: 'never forms' };
   const coat = createCoatClock(hourly([20, 10], [3, 5], [20, 20]), material);
-  expect(spoiltStarts(coat, 30, 24 * 60)).toEqual([{ start: 510, end: 900 }]);
-  expect(spoiltStarts(createCoatClock(hourly([3, 50]), COAT), 30, 600)).toEqual([]);
+  expect(spoiltStarts(coat, { step: 30, horizon: 24 * 60, origin: ORIGIN })).toEqual([{ start: 510, end: 900 }]);
+  expect(spoiltStarts(createCoatClock(hourly([3, 50]), COAT), { step: 30, horizon: 600, origin: ORIGIN })).toEqual([]);
 });
 
 test('clocks are made once for a material, and again when it was edited', () => {
@@ -82,7 +82,7 @@ test('clocks are made once for a material, and again when it was edited', () => 
 test('a table is made once for a material and a stage', () => {
   const tables = readyTables(coatClocks(hourly([20, 10])), { step: 60, horizon: 600, origin: ORIGIN });
   expect(tables(COAT, 'handle')).toBe(tables(COAT, 'handle'));
-  expect(tables(COAT, 'handle')).toEqual(readyTable(createCoatClock(hourly([20, 10]), COAT), 'handle', 60, 600));
+  expect(tables(COAT, 'handle')).toEqual(readyTable(createCoatClock(hourly([20, 10]), COAT), 'handle', { step: 60, horizon: 600, origin: ORIGIN }));
   expect(tables(COAT, 'touchDry')).not.toBe(tables(COAT, 'handle'));
 });
 

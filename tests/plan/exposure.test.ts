@@ -36,6 +36,9 @@ describe('isocyanate in the plan', () => {
   });
 });
 
+const rateOf = (problem: ReturnType<typeof compile>, kind: string) =>
+  problem.activities.find(({ id }) => id === 'task:task-fit')?.doses?.find((dose) => dose.kind === kind)?.perMinute ?? 0;
+
 describe('exposure in the plan', () => {
   const sample = sampleSeries();
   const tools = (noise: number | null, vibration: number | null): SeriesDocument => ({
@@ -44,28 +47,34 @@ describe('exposure in the plan', () => {
     tasks: sample.tasks.map((task) => ({ ...task, equipmentIds: task.id === 'task-fit' ? ['equipment-gun'] : [] })),
   });
 
-  it('becomes a budget of each day with a session: 400 points of vibration', () => {
+  it('becomes a budget of each person and each day they attend: 400 points of vibration', () => {
     const problem = compile(tools(null, 5));
-    const own = (problem.budgets ?? []).filter(({ resource }) => resource === 'exposure:vibration');
-    expect(own).toHaveLength(new Set(sample.sessions.map(({ start }) => new Date(start).toISOString().slice(0, 10))).size);
+    const own = (problem.budgets ?? []).filter(({ dose }) => dose === 'vibration');
+    const days = sample.people.flatMap(({ id }) => [...new Set(sample.sessions.filter(({ crewIds }) => crewIds.includes(id)).map(({ start }) => `${id} ${new Date(start).toISOString().slice(0, 10)}`))]);
+    expect(own.map(({ id }) => id).toSorted()).toEqual(days.map((day) => `vibration ${day}`).toSorted());
+    expect(new Set(own.map(({ resource }) => resource)).size).toBe(sample.people.length);
     // 5 m/s2 is 400 points in eight hours.
-    const amount = problem.activities.find(({ id }) => id === 'task:task-fit')?.demands.find(({ resource }) => resource === 'exposure:vibration')?.amount ?? 0;
-    expect(amount * 480).toBeGreaterThanOrEqual(own[0]?.limit ?? Infinity);
-    expect((amount - 1) * 480).toBeLessThan(own[0]?.limit ?? 0);
+    expect(rateOf(problem, 'vibration') * 480).toBeGreaterThanOrEqual(own[0]?.limit ?? Infinity);
+    expect((rateOf(problem, 'vibration') - 1) * 480).toBeLessThan(own[0]?.limit ?? 0);
   });
 
   it('becomes a budget of noise at the ear behind its protection', () => {
     const problem = compile(tools(102, null));
-    const budget = problem.budgets?.find(({ resource }) => resource === 'exposure:noise');
-    const amount = problem.activities.find(({ id }) => id === 'task:task-fit')?.demands.find(({ resource }) => resource === 'exposure:noise')?.amount ?? 0;
+    const limit = problem.budgets?.find(({ dose }) => dose === 'noise')?.limit;
     // 102 dB(A) less 15 is 87, the limit over eight hours.
-    expect(amount * 480).toBeGreaterThanOrEqual(budget?.limit ?? Infinity);
-    expect((amount - 1) * 480).toBeLessThan(budget?.limit ?? 0);
+    expect(rateOf(problem, 'noise') * 480).toBeGreaterThanOrEqual(limit ?? Infinity);
+    expect((rateOf(problem, 'noise') - 1) * 480).toBeLessThan(limit ?? 0);
+  });
+
+  it('gives nothing to work that nobody does', () => {
+    const document = tools(102, 5);
+    const alone = { ...document, tasks: document.tasks.map((task) => ({ ...task, crew: [] })) };
+    expect(compile(alone).activities.flatMap(({ doses }) => doses ?? [])).toEqual([]);
   });
 
   it('says nothing for tools without figures', () => {
     const bare = { ...sample, equipment: sample.equipment.map((one) => ({ ...one, exposure: NO_TOOL_EXPOSURE })) };
-    expect((compile(bare).budgets ?? []).some(({ resource }) => resource.startsWith('exposure:'))).toBe(false);
+    expect((compile(bare).budgets ?? []).some(({ dose }) => dose !== undefined)).toBe(false);
   });
 });
 

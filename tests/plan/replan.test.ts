@@ -21,7 +21,9 @@ function changes(before: PlanResult, after: PlanResult): readonly string[] {
 }
 
 describe('planning again on top of an accepted plan', () => {
-  const document = demoSeries(MONDAY);
+  // A week with more in hand may be worth moves: not what is asked here.
+  const demo = demoSeries(MONDAY);
+  const document = { ...demo, series: { ...demo.series, bankMinimum: 0 } };
   const accepted = planOf(document, now, { schedules: 60 }).plan;
 
   it.each([1, 2, 3])('changes nothing when nothing has changed, whatever the seed (%i)', (seed) => {

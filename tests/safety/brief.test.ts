@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { briefSession, buildMatrix, LIBRARY, listReviews } from '@/lib/safety';
+import { addReading, briefSession, buildMatrix, LIBRARY, listReviews, type ReadingDraft } from '@/lib/safety';
 import { at } from '../build/sample-series';
 import { changeTask, withHazards } from './sample';
 
@@ -29,6 +29,26 @@ describe('the brief of a session', () => {
     expect(alone.notAlone).toEqual([expect.objectContaining({ isCovered: false })]);
   });
 
+  it('counts what the same people do in another session of the day, and nobody who is not in', () => {
+    const drill = { ...document, equipment: document.equipment.map((one) => ({ ...one, exposure: { noise: null, vibration: 5, source: 'handbook' } })) };
+    const held = changeTask(drill, 'task-clean', { equipmentIds: ['equipment-gun'] });
+    const morning = { taskId: 'task-clean', personIds: ['person-robin', 'person-kim'], start: at('2026-12-01', '09:00'), end: at('2026-12-01', '10:00') };
+    const { exposures } = briefSession(held, session, { pieces: [morning, evening('task-clean', '20:00', '21:00')], wet: [] });
+    expect(exposures.map(({ personId, vibration }) => [personId, Math.round(vibration.points)])).toEqual([['person-robin', 100]]);
+  });
+
+  const ventilationOf = (airChanges: number | null) => briefSession({
+    ...changeTask(document, 'task-prime', { hazards: { facts: ['spraying'], toolShare: 1, sprayed: null, departure: null } }),
+    materials: document.materials.map((material) => ({ ...material, hasIsocyanate: true })),
+    places: document.places.map((place) => ({ ...place, airZone: 'arch', air: { volume: 80, airChanges, source: '' } })),
+  }, session, { pieces: [evening('task-prime')], wet: [] }).ventilation.at(-1);
+
+  it('says who stays out where isocyanate is sprayed, and for how long', () => {
+    expect(ventilationOf(6)).toBe('Main bay, Spray corner: nobody without air-fed protection during “Prime the frame” and for 47 min after it');
+    expect(ventilationOf(null)).toContain('until the next day: nobody has said how long its air takes to clear');
+    expect(brief.ventilation.some((line) => line.includes('air-fed'))).toBe(false);
+  });
+
   it('is empty for a session with nothing planned, and then still names extinguisher and first aid', () => {
     const empty = briefSession(document, session, { pieces: [], wet: [] });
     expect([empty.tasks, empty.hazards, empty.equipment]).toEqual([[], [], []]);
@@ -45,8 +65,9 @@ describe('the series at a glance', () => {
     expect(columns.every(({ open }) => open > 0)).toBe(true);
   });
 
+  const document = withHazards('task-strip', []);
+
   it('lists each source once with all that rely on it, due a year after it was read, what is due first', () => {
-    const document = withHazards('task-strip', []);
     const fresh = listReviews(document, '2026-12-01');
     expect(new Set(fresh.map(({ text }) => text)).size).toBe(fresh.length);
     expect(fresh.filter(({ standing }) => standing === 'read').every(({ dueOn }) => dueOn === '2027-11-25')).toBe(true);
@@ -63,8 +84,34 @@ describe('the series at a glance', () => {
     const [noise] = LIBRARY.filter(({ id }) => id === 'noise');
     if (noise === undefined) throw new Error('The library knows noise');
     const own = (id: string, reviewed: string) => ({ ...noise, kind: 'hazard', revision: 1, order: 0, id, replaces: null, sources: [{ text: 'Handbook', status: 'read', reviewed }] }) as const;
-    const [first] = listReviews({ hazards: [own('a', '2026-10-01'), own('b', '2025-10-01')] }, '2026-12-01');
+    const [first] = listReviews({ series: document.series, hazards: [own('a', '2026-10-01'), own('b', '2025-10-01')] }, '2026-12-01');
     expect(first).toMatchObject({ text: 'Handbook', reviewed: '2025-10-01', dueOn: '2026-10-01', standing: 'overdue' });
     expect(first?.hazards).toHaveLength(2);
+  });
+
+  it('starts the year again when somebody of the series has read a source, the last of them counting', () => {
+    const today = '2027-12-01';
+    const [overdue] = listReviews(document, today);
+    const memory = listReviews(document, today).find(({ standing }) => standing === 'never read');
+    if (overdue === undefined || memory === undefined) throw new Error('The library has such sources');
+    const texts = [overdue.text, memory.text];
+    const readings = texts.flatMap((text) => [{ text, on: '2027-11-30', by: 'Kim' }, { text, on: '2027-06-01', by: 'Robin' }]);
+    const read = { ...document, series: { ...document.series, sourceReadings: readings } };
+    const found = (day: string) => listReviews(read, day).filter(({ text }) => texts.includes(text)).map(({ by, dueOn, standing }) => [standing, dueOn, by]);
+    expect(found(today)).toEqual([['read', '2028-11-29', 'Kim'], ['read', '2028-11-29', 'Kim']]);
+    expect(new Set(found('2028-11-30').map(([standing]) => standing))).toEqual(new Set(['overdue']));
+  });
+
+  it('takes a reading only of a source that is there to be read, by somebody, on a day that has come', () => {
+    const today = '2026-12-01';
+    const codesOf = (draft: Partial<ReadingDraft>) => {
+      const added = addReading(document, { text: listReviews(document, today)[0]?.text ?? '', on: today, personId: 'person-kim', ...draft }, today);
+      return added.ok ? added.value.map(({ by, on }) => `${by} ${on}`) : added.error.map(({ code }) => code);
+    };
+    expect(codesOf({})).toEqual(['Kim 2026-12-01']);
+    expect(codesOf({ on: '2026-12-02' })).toEqual(['reading-date']);
+    expect(codesOf({ on: '' })).toEqual(['reading-date']);
+    expect(codesOf({ personId: 'nobody', text: 'a book nobody names', on: 'soon' })).toEqual(['source-unknown', 'signed-by-nobody', 'reading-date']);
+    expect(codesOf({ text: listReviews(document, today).find(({ standing }) => standing === 'no source')?.text ?? '' })).toEqual(['source-unknown']);
   });
 });

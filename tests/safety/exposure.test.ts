@@ -74,6 +74,11 @@ describe('exposure by person and day', () => {
     expect(days[2]?.noise.oshaDose).toBeCloseTo(50, 6);
   });
 
+  it('counts work past midnight for the next day', () => {
+    const days = listPersonDays(grinding(1), [{ ...piece('2026-12-01', '23:00', '23:30'), personIds: ['person-kim'], end: at('2026-12-02', '01:00') }]);
+    expect(days.map(({ date, vibration }) => [date, Math.round(vibration.points)])).toEqual([['2026-12-01', 50], ['2026-12-02', 50]]);
+  });
+
   it('judges by action and limit values', () => {
     expect(at100('18:04')?.noiseLevel).toBe('below');
     expect(at100('18:06')?.noiseLevel).toBe('action');

@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { breakLines, checkHazard, LIBRARY, readSign, STANDING_WORDS } from '@/lib/safety';
 
@@ -30,6 +31,14 @@ describe('the library of hazards', () => {
   it('never says that anything is safe, and says on every page what comes first', () => {
     expect(JSON.stringify(LIBRARY)).not.toMatch(/\bsafe(ly)?\b/i);
     expect(STANDING_WORDS).toContain("maker's instructions");
+  });
+
+  it('is not contradicted by any word of the program: no page or message calls anything safe', () => {
+    const files = ['app', 'lib'].flatMap((root) => readdirSync(root, { recursive: true, encoding: 'utf8' }).map((name) => `${root}/${name}`))
+      .filter((name) => /\.tsx?$/.test(name) && !name.startsWith('lib/storage/generated'));
+    expect(files.length).toBeGreaterThan(500);
+    const said = files.flatMap((name) => readFileSync(name, 'utf8').split('\n').filter((line) => /\bsafe(ly)?\b/i.test(line) && !/^\s*(\*|\/\/|\/\*)/.test(line)).map((line) => `${name}: ${line.trim()}`));
+    expect(said).toEqual([]);
   });
 });
 

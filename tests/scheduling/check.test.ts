@@ -13,7 +13,7 @@ function schedule(placements: readonly Placement[], unplaced: readonly string[] 
   return {
     placements,
     unplaced: unplaced.map((id) => ({ activity: id, because: [], waitsFor: [] })),
-    score: { unplaced: unplaced.length, tardiness: 0, moved: 0, makespan: Math.max(0, ...placements.map((p) => p.end)), sumOfEnds: placements.reduce((sum, p) => sum + p.end, 0) },
+    score: { unplaced: unplaced.length, tardiness: 0, shortages: 0, moved: 0, makespan: Math.max(0, ...placements.map((p) => p.end)), cost: 0, sumOfEnds: placements.reduce((sum, p) => sum + p.end, 0) },
   };
 }
 
@@ -29,7 +29,20 @@ const inSessions = activity('a', 60, { calendar: 'sessions' });
 const splitWork = activity('a', 150, { calendar: 'sessions', mode: 'split' });
 const onBench = { demands: [{ resource: 'bench', amount: 1 }] };
 const bench = { id: 'bench', capacity: 1 };
+const twoPeople = [{ id: 'ann', capacity: 1 }, { id: 'ben', capacity: 1 }];
+/** Ten minutes each, two points a minute, by either. */
+const twoShaking = ['a', 'b'].map((id) => activity(id, 10, { crew: [{ pool: ['ann', 'ben'], count: 1 }], doses: [{ kind: 'vibration', perMinute: 2 }] }));
+const vibrationOf = (resource: string, limit: number) => ({ id: `vibration ${resource}`, resource, dose: 'vibration', within: { start: 0, end: 100 }, limit });
 const two = [activity('a', 10), activity('b', 10)];
+
+/** One activity of ten minutes, with a quota at a minute and a heated span from another. */
+const rated = (shortages: number, cost: number): Schedule => ({
+  ...schedule([place('a', 0, 10)]), score: { unplaced: 0, tardiness: 0, shortages, moved: 0, makespan: 10, cost, sumOfEnds: 10 },
+});
+const ratedProblem = (quotaAt: number, heatedFrom: number): Problem => problem([activity('a', 10, onBench)], {
+  resources: [bench], quotas: [{ id: 'week', at: quotaAt, least: 1, among: ['a'] }],
+  upkeep: { resources: ['bench'], spans: [{ within: { start: heatedFrom, end: 100 }, cost: 7 }] },
+});
 
 const cases: readonly Case[] = [
   {
@@ -151,6 +164,18 @@ const cases: readonly Case[] = [
     sound: schedule([place('a', 0, 10), place('b', 95, 105)]), broken: schedule([place('a', 0, 10), place('b', 94, 104)]),
   },
   {
+    rule: 'checkDoses', says: 'nobody gets more of a dose than a day allows',
+    problem: problem(twoShaking, { resources: twoPeople, budgets: [vibrationOf('ann', 30)] }),
+    sound: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 95, 105, { crew: ['ann'] })]),
+    broken: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 94, 104, { crew: ['ann'] })]),
+  },
+  {
+    rule: 'checkDoses', says: 'a dose is counted for each person alone',
+    problem: problem(twoShaking, { resources: twoPeople, budgets: [vibrationOf('ann', 20), vibrationOf('ben', 20)] }),
+    sound: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 0, 10, { crew: ['ben'] })]),
+    broken: schedule([place('a', 0, 10, { crew: ['ann'] }), place('b', 20, 30, { crew: ['ann'] })]),
+  },
+  {
     rule: 'checkStates', says: 'a different state waits for the tail',
     problem: problem([activity('a', 10, { states: [{ medium: 'air', state: 'wet', tail: 30 }] }), activity('b', 10, { states: [{ medium: 'air', state: 'dusty', tail: 0 }] })]),
     sound: schedule([place('a', 0, 10), place('b', 40, 50)]), broken: schedule([place('a', 0, 10), place('b', 39, 49)]),
@@ -174,14 +199,17 @@ const cases: readonly Case[] = [
   {
     rule: 'checkScore', says: 'other people than before are a change, another order of them is none',
     problem: problem([activity('a', 10, { crew: [{ pool: ['ann', 'ben', 'cem'], count: 2 }], previousStart: 0, previousCrew: ['ben', 'ann'] })]),
-    sound: { ...schedule([place('a', 0, 10, { crew: ['ann', 'ben'] })]), score: { unplaced: 0, tardiness: 0, moved: 0, makespan: 10, sumOfEnds: 10 } },
-    broken: { ...schedule([place('a', 0, 10, { crew: ['ann', 'cem'] })]), score: { unplaced: 0, tardiness: 0, moved: 0, makespan: 10, sumOfEnds: 10 } },
+    sound: { ...schedule([place('a', 0, 10, { crew: ['ann', 'ben'] })]), score: { unplaced: 0, tardiness: 0, shortages: 0, moved: 0, makespan: 10, cost: 0, sumOfEnds: 10 } },
+    broken: { ...schedule([place('a', 0, 10, { crew: ['ann', 'cem'] })]), score: { unplaced: 0, tardiness: 0, shortages: 0, moved: 0, makespan: 10, cost: 0, sumOfEnds: 10 } },
   },
   {
     rule: 'checkScore', says: 'the score is what the dates give', problem: problem([activity('a', 10, { due: { at: 4, weight: 2 }, previousStart: 3 })]),
-    sound: { ...schedule([place('a', 0, 10)]), score: { unplaced: 0, tardiness: 12, moved: 1, makespan: 10, sumOfEnds: 10 } },
-    broken: { ...schedule([place('a', 0, 10)]), score: { unplaced: 0, tardiness: 11, moved: 1, makespan: 10, sumOfEnds: 10 } },
+    sound: { ...schedule([place('a', 0, 10)]), score: { unplaced: 0, tardiness: 12, shortages: 0, moved: 1, makespan: 10, cost: 0, sumOfEnds: 10 } },
+    broken: { ...schedule([place('a', 0, 10)]), score: { unplaced: 0, tardiness: 11, shortages: 0, moved: 1, makespan: 10, cost: 0, sumOfEnds: 10 } },
   },
+  { rule: 'checkScore', says: 'a quota is met by work that ends in its minute', problem: ratedProblem(10, 10), sound: rated(0, 0), broken: rated(1, 0) },
+  { rule: 'checkScore', says: 'a quota is missed by work that ends a minute later', problem: ratedProblem(9, 10), sound: rated(1, 0), broken: rated(0, 0) },
+  { rule: 'checkScore', says: 'a heated span is paid for from the first minute of work in it', problem: ratedProblem(10, 9), sound: rated(0, 7), broken: rated(0, 0) },
 ];
 
 describe('the checker, one rule at a time', () => {

@@ -124,7 +124,7 @@ function tryAll(stated: Problem): number | null {
     const makespan = Math.max(...ends);
     if (best !== null && makespan >= best) return;
     const placements = starts.map((start, k) => ({ activity: `a${k}`, start, end: ends[k]!, pieces: lengths[k] === 0 ? [] : [{ start, end: ends[k]! }], crew: [] }));
-    const schedule: Schedule = { placements, unplaced: [], score: { unplaced: 0, tardiness: 0, moved: 0, makespan, sumOfEnds: ends.reduce((sum, end) => sum + end, 0) } };
+    const schedule: Schedule = { placements, unplaced: [], score: { unplaced: 0, tardiness: 0, shortages: 0, moved: 0, makespan, cost: 0, sumOfEnds: ends.reduce((sum, end) => sum + end, 0) } };
     if (check(stated, schedule).length === 0) best = makespan;
   };
   visit(0);

@@ -1,5 +1,5 @@
 import * as fc from 'fast-check';
-import type { Activity, Budget, Calendar, Hold, Lag, LagLength, Problem, Resource } from '@/lib/scheduling';
+import type { Activity, Budget, Calendar, Hold, Lag, LagLength, ObjectiveTerm, Problem, Quota, Resource, Upkeep } from '@/lib/scheduling';
 
 const STEP = 10;
 
@@ -46,6 +46,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
     due: optional(fc.record({ at: fc.integer({ min: 0, max: 200 }), weight: fc.integer({ min: 1, max: 3 }) }), 2),
     pin: optional(fc.integer({ min: 0, max: 150 }), 12),
     shortestPiece: optional(fc.integer({ min: 1, max: 12 }), 1),
+    doses: fc.constantFrom(undefined, undefined, [{ kind: 'noise', perMinute: 1 }], [{ kind: 'shake', perMinute: 2 }, { kind: 'noise', perMinute: 1 }], [{ kind: 'shake', perMinute: 3 }]),
     previousCrew: fc.constantFrom(undefined, [], ['ann'], ['ben'], ['cem', 'ann'], ['gone']),
     previous: optional(fc.integer({ min: 0, max: 150 }), 3),
   }).map((row) => ({
@@ -58,6 +59,7 @@ function activity(index: number): fc.Arbitrary<Activity> {
       ...(row.part === 0 ? [{ resource: 'part', amount: 1, throughPauses: true }] : []),
     ],
     ...(row.crew === undefined ? {} : { crew: [row.crew] }),
+    ...(row.doses === undefined ? {} : { doses: row.doses }),
     ...(row.state === undefined ? {} : { states: [{ medium: 'air', ...row.state }] }),
     ...(row.shortestPiece === undefined || row.mode === 'one-go' ? {} : { shortestPiece: row.shortestPiece }),
     ...(row.release === undefined ? {} : { release: row.release }),
@@ -101,12 +103,22 @@ function lag(index: number, count: number): fc.Arbitrary<Lag | null> {
 
 const budgets: fc.Arbitrary<Budget[]> = fc.array(fc.record({
   resource: fc.constantFrom('ann', 'bench', 'ben'),
+  dose: fc.constantFrom(undefined, 'noise', 'shake'),
   start: fc.integer({ min: 0, max: 150 }),
   length: fc.integer({ min: 10, max: 80 }),
   limit: fc.integer({ min: 0, max: 40 }),
-}), { maxLength: 3 }).map((rows) => rows.map(({ length: minutes, limit, resource, start }, k) => ({
-  id: `b${k}`, resource, limit, within: { start, end: start + minutes },
+}), { maxLength: 4 }).map((rows) => rows.map(({ dose, length: minutes, limit, resource, start }, k) => ({
+  id: `b${k}`, resource, limit, within: { start, end: start + minutes }, ...(dose === undefined ? {} : { dose }),
 })));
+
+const upkeep: fc.Arbitrary<Upkeep> = fc.record({ resources: fc.subarray(['ann', 'ben', 'bench']), from: fc.integer({ min: 0, max: 60 }), length: fc.integer({ min: 5, max: 60 }), cost: fc.integer({ min: 0, max: 9 }) })
+  .map(({ cost, from, length: minutes, resources: ids }) => ({ resources: ids, spans: [0, 1, 2].map((k) => ({ within: { start: from + k * minutes, end: from + (k + 1) * minutes - 2 }, cost: cost + k })) }));
+
+const quotasOf = (count: number): fc.Arbitrary<Quota[]> => fc.array(fc.record({
+  at: fc.integer({ min: 0, max: 200 }), least: fc.integer({ min: 0, max: 3 }), among: fc.subarray(Array.from({ length: count }, (_, i) => `a${i}`)),
+}), { maxLength: 3 }).map((rows) => rows.map((row, k) => ({ id: `q${k}`, ...row })));
+
+const TERM_ORDER: readonly ObjectiveTerm[] = ['tardiness', 'shortages', 'moved', 'makespan', 'cost'];
 
 /** Small problems that use every part of the contract. Well formed, not always possible. */
 export const problems: fc.Arbitrary<Problem> = fc.integer({ min: 2, max: 9 }).chain((count) => fc.record({
@@ -117,7 +129,10 @@ export const problems: fc.Arbitrary<Problem> = fc.integer({ min: 2, max: 9 }).ch
   lags: fc.tuple(...Array.from({ length: count }, (_, i) => lag(i, count))),
   hold: optional(fc.tuple(fc.integer({ min: 0, max: count - 1 }), fc.integer({ min: 0, max: count - 1 })), 2),
   budgets,
-})).map(({ activities, hold, lags, ...rest }) => {
+  quotas: quotasOf(count),
+  upkeep: optional(upkeep, 1),
+  objective: optional(fc.shuffledSubarray([...TERM_ORDER], { minLength: TERM_ORDER.length }), 1),
+})).map(({ activities, hold, lags, objective, upkeep: spans, ...rest }) => {
   const holds: Hold[] = hold === undefined || hold[0] === hold[1] ? [] : [
     { id: 'h0', resource: 'part', amount: 1, from: `a${Math.min(...hold)}`, to: `a${Math.max(...hold)}` },
   ];
@@ -126,6 +141,8 @@ export const problems: fc.Arbitrary<Problem> = fc.integer({ min: 2, max: 9 }).ch
   return {
     ...rest,
     holds,
+    ...(objective === undefined ? {} : { objective }),
+    ...(spans === undefined ? {} : { upkeep: spans }),
     lags: lags.filter((row) => row !== null),
     activities: activities.map((a) => (ends.has(a.id) ? { ...a, demands: a.demands.filter((d) => d.resource !== 'part') } : a)),
   };

@@ -4,10 +4,11 @@ import { compile } from '@/lib/scheduling/compile';
 import { Constructor } from '@/lib/scheduling/construct';
 import { listByKey } from '@/lib/scheduling/list-order';
 import { Moves } from '@/lib/scheduling/moves';
+import { TERMS } from '@/lib/scheduling/objective';
 import { arrange } from '@/lib/scheduling/order';
 import { propagate } from '@/lib/scheduling/propagate';
 import { Random } from '@/lib/scheduling/random';
-import { rate, TERMS } from '@/lib/scheduling/score';
+import { rate } from '@/lib/scheduling/score';
 import { validate } from '@/lib/scheduling/validate';
 import { problems } from './random-problem';
 

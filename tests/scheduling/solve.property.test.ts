@@ -66,6 +66,7 @@ describe('every answer to a random small problem', () => {
         activities: problem.activities.toReversed().map((a) => ({ ...a, id: name(a.id) })),
         lags: problem.lags.toReversed().map((l) => ({ ...l, from: { ...l.from, activity: name(l.from.activity) }, to: { ...l.to, activity: name(l.to.activity) } })),
         holds: (problem.holds ?? []).map((h) => ({ ...h, from: name(h.from), to: name(h.to) })),
+        quotas: (problem.quotas ?? []).map((q) => ({ ...q, among: q.among.map(name) })),
       };
       const before = unwrap(solve(problem, options));
       const after = unwrap(solve(renamed, options));
@@ -94,6 +95,8 @@ describe('every answer to a random small problem', () => {
         horizon: problem.horizon + shift,
         calendars: problem.calendars.map((c) => ({ ...c, intervals: c.intervals.map((i) => ({ start: i.start + shift, end: i.end + shift })) })),
         budgets: (problem.budgets ?? []).map((b) => ({ ...b, within: { start: b.within.start + shift, end: b.within.end + shift } })),
+        quotas: (problem.quotas ?? []).map((q) => ({ ...q, at: q.at + shift })),
+        ...(problem.upkeep === undefined ? {} : { upkeep: { ...problem.upkeep, spans: problem.upkeep.spans.map(({ cost, within }) => ({ cost, within: { start: within.start + shift, end: within.end + shift } })) } }),
         activities: problem.activities.map((a) => ({
           ...a,
           release: (a.release ?? 0) + shift,

@@ -18,7 +18,7 @@ function plan(input: Problem, schedules = 60): Schedule {
 /** Work for Ann with a wished end. */
 const dueBy = (at: number, weight: number) => ({ demands: [{ resource: 'ann', amount: 1 }], due: { at, weight } });
 
-const stateWith = (makespan: number, tardiness: number) => ({ schedulesTried: 5, lowerBound: 10, best: { unplaced: 0, tardiness, moved: 0, makespan, sumOfEnds: 0 } });
+const stateWith = (makespan: number, tardiness: number) => ({ schedulesTried: 5, lowerBound: 10, best: { unplaced: 0, tardiness, shortages: 0, moved: 0, makespan, cost: 0, sumOfEnds: 0 } });
 
 function factsOf(input: Problem): readonly Fact[] {
   const solution = unwrap(solve(input, { stop: afterWork(5), seed: 1 }));
@@ -105,6 +105,32 @@ describe('placing activities', () => {
       budgets: [{ id: 'vibration', resource: 'ann', within: { start: 0, end: DAY }, limit: 120 }],
     }));
     expect(schedule.placements.map((placement) => Math.floor(placement.start / DAY)).toSorted()).toEqual([0, 1]);
+  });
+
+  describe('the objective', () => {
+    const one = { demands: [{ resource: 'ann', amount: 1 }] };
+
+    it('keeps the accepted place when changes outweigh the finish, and gives it up when the finish outweighs them', () => {
+      const input = problem([activity('a', 10, { ...one, previousStart: 40 })], { resources: crew });
+      expect(startOf(plan(input), 'a')).toBe(40);
+      expect(startOf(plan({ ...input, objective: ['tardiness', 'shortages', 'makespan', 'moved', 'cost'] }), 'a')).toBe(0);
+    });
+
+    it('has enough finished by the moment a quota is looked at, at the price of a later finish of other work', () => {
+      const input = problem([activity('long', 50, one), activity('first', 10, one), activity('second', 10, one)], { resources: crew, lags: [finishToStart('long', 'tail')].slice(1) });
+      const quotas = [{ id: 'week', at: 20, least: 2, among: ['first', 'second'] }];
+      const met = plan({ ...input, quotas });
+      expect([met.score.shortages, startOf(met, 'long')]).toEqual([0, 20]);
+      expect(plan({ ...input, quotas: [{ ...quotas[0]!, at: 19 }] }).score.shortages).toBe(1);
+    });
+
+    it('works in the session that is heated already, where that costs nothing else', () => {
+      const heated = { id: 'heated', intervals: [{ start: 0, end: 30 }, { start: 100, end: 160 }] };
+      const upkeep = { resources: ['ann'], spans: [{ within: { start: 0, end: 30 }, cost: 4 }, { within: { start: 100, end: 160 }, cost: 9 }] };
+      const input = problem([activity('short', 20, { ...one, calendar: 'heated' }), activity('long', 40, { ...one, calendar: 'heated' })], { resources: crew, calendars: [heated], upkeep });
+      expect(plan(input).score).toMatchObject({ makespan: 140, cost: 13 });
+      expect(plan({ ...input, objective: ['cost', 'tardiness', 'shortages', 'moved', 'makespan'] }).score).toMatchObject({ makespan: 160, cost: 9 });
+    });
   });
 
   it('plans around what a person fixed', () => {
@@ -207,6 +233,7 @@ describe('stopping', () => {
     expect(atBound().share(stateWith(10, 0))).toBe(1);
     expect(atBound().share(stateWith(11, 0))).toBe(0);
     expect(atBound().share(stateWith(10, 1))).toBe(0);
+    expect([atBound(0.1).share(stateWith(11, 0)), atBound(0.1).share(stateWith(12, 0))]).toEqual([1, 0]);
     expect(anyOf(afterWork(10), atBound()).share(stateWith(11, 0))).toBe(0.5);
     expect(anyOf(afterWork(10), atBound()).share(stateWith(10, 0))).toBe(1);
     expect(anyOf(afterWork(5), atBound()).share(stateWith(11, 0))).toBe(1);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { climateOfValues, dewMargin, dewPoint, fahrenheitDifference, fahrenheitReading, NO_HEATING, workshopClimate } from '@/lib/climate';
 import {
-  arrheniusRate, createCoatClock, cureDepth, doublingRate, equivalentAge, forecastCoat, judgeCoating, judgeReadings, longestRecoatWait, MATERIAL_LIBRARY,
+  ABRASIVE, arrheniusRate, createCoatClock, cureDepth, doublingRate, equivalentAge, forecastCoat, judgeCoating, judgeReadings, longestRecoatWait, MATERIAL_LIBRARY,
   minutesAtMetal, minutesToDepth, NUT_FACTOR, preloadRatio, tighteningTorque, nurseSaulMaturity, outgasBake, ovenTime, POLYURETHANE_ROWS, potLifeAt, potWindow, recoatRow, type CoatMaterial,
 } from '@/lib/cure';
 import { checkVentHoles, galvanizedPreparation } from '@/lib/outwork';
@@ -95,13 +95,14 @@ test('torque T = K D F: 3/8 in and 4940 lbf take 30.9 lb ft dry and 23.2 lubrica
 });
 
 // Common practice, no source: a floor of 5 to 8 °C, 20 °C ideal, 10 to 15 % thinner, two weeks before tyres.
-test('practice values are marked as such: 20 °C, a floor of 5 to 10 °C, 10 to 15 % thinner, two weeks before tyres', () => {
+test('practice values are marked as such: 20 °C, a floor of 5 to 10 °C, 10 to 15 % thinner, two weeks before tyres, a red pad of P320 to P400', () => {
   const enamel = libraryMaterial('paint-single-pack-enamel');
   expect(enamel.referenceTemperature).toBe(20);
   expect(enamel.thinner).toEqual({ low: 10, high: 15 });
   expect(enamel.sources.thinner?.kind).toBe('none');
   expect(enamel.stages.fullCure).toBe(14 * 1440);
   for (const material of MATERIAL_LIBRARY) expect(material.minimumTemperature, material.name).toBeGreaterThanOrEqual(5);
+  expect(ABRASIVE).toMatch(/^red .*P320 to P400 \(common practice, no source\)$/);
 });
 
 // Commonly got wrong, one test each.

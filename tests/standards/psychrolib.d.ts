@@ -7,6 +7,8 @@ declare module 'psychrolib' {
     GetTDewPointFromRelHum(dryBulb: number, relativeHumidity: number): number;
     GetHumRatioFromTWetBulb(dryBulb: number, wetBulb: number, pressure: number): number;
     GetRelHumFromTWetBulb(dryBulb: number, wetBulb: number, pressure: number): number;
+    GetHumRatioFromRelHum(dryBulb: number, relativeHumidity: number, pressure: number): number;
+    GetMoistAirVolume(dryBulb: number, humidityRatio: number, pressure: number): number;
     GetMoistAirEnthalpy(dryBulb: number, humidityRatio: number): number;
   }
   const psychrolib: Psychrolib;

@@ -1,7 +1,7 @@
 import psychrolib from 'psychrolib';
 import { expect, test } from 'vitest';
 import {
-  dewMargin, dewPoint, heatedHumidity, humidityFromWetBulb, humidityRatioFromWetBulb, magnusPressure, moistAirEnthalpy,
+  dewMargin, dewPoint, freshAirHeat, heatedHumidity, humidityFromWetBulb, humidityRatioFromWetBulb, magnusPressure, moistAirEnthalpy,
   saturationPressure, SEA_LEVEL_PRESSURE, fahrenheitReading,
 } from '@/lib/climate';
 
@@ -29,6 +29,19 @@ test('ASHRAE 2017 ch. 1 Example 1: 40 °C dry and 20 °C wet bulb', () => {
   expect(Math.abs(humidity - 14)).toBeLessThan(1);
   expect(Math.abs(dewPoint(40, humidity) - 7)).toBeLessThan(0.5);
   expect(Math.abs(moistAirEnthalpy(40, ratio) - 56_700)).toBeLessThan(100);
+});
+
+test('psychrolib agrees on the heat that fresh air takes, over a grid of cold and damp', () => {
+  for (let outside = -10; outside <= 15; outside += 5) {
+    for (const humidity of [30, 60, 90]) {
+      const vapour = (saturationPressure(outside) * humidity) / 10_000;
+      const ratio = psychrolib.GetHumRatioFromRelHum(outside, humidity / 100, SEA_LEVEL_PRESSURE);
+      // 400 m3 of outside air an hour.
+      const dryAir = 400 / 3600 / psychrolib.GetMoistAirVolume(outside, ratio, SEA_LEVEL_PRESSURE);
+      const theirs = (dryAir * (psychrolib.GetMoistAirEnthalpy(18, ratio) - psychrolib.GetMoistAirEnthalpy(outside, ratio))) / 1000;
+      expect(freshAirHeat({ volume: 200, airChanges: 2 }, { air: outside, vapour }, 18)).toBeCloseTo(theirs, 4);
+    }
+  }
 });
 
 test('psychrolib agrees on wet bulb humidity over a grid, ice below 0 °C', () => {

@@ -1,8 +1,8 @@
 /** Published figures on noise, vibration, vapour, risk and signs. Each source is named; what is from memory says so. */
 import { describe, expect, it } from 'vitest';
 import {
-  assessRisk, buildUpPpm, captionSeconds, countNoise, countVibration, evaporatedPpm, highestOutside, insideMask, meanPpm, minutesToShare, neededFactor,
-  nioshMinutes, oshaAverage, oshaHours, readSign, RESPIRATORS, spokenSeconds, toMilligrams, toPpm, type Probability, type RiskLevel,
+  assessRisk, buildUpPpm, captionSeconds, countNoise, countVibration, evaporatedPpm, highestOutside, insideMask, LIBRARY, listSigns, meanPpm, minutesToShare, neededFactor,
+  NOISE_ACTION_LOWER, NOISE_ACTION_UPPER, NOISE_LIMIT, nioshMinutes, oshaAverage, oshaHours, readSign, RESPIRATORS, spokenSeconds, toMilligrams, toPpm, type Probability, type RiskLevel,
 } from '@/lib/safety';
 import { unwrap } from '@/lib/result';
 
@@ -30,6 +30,18 @@ describe('noise', () => {
     expect(day.oshaDose).toBeCloseTo(25, 6);
     expect(day.nioshDose).toBeCloseTo(200, 6);
     expect(day.dailyLevel).toBeCloseTo(87.96, 2);
+  });
+});
+
+describe('noise, UK and EU values', () => {
+  it('acts at 80 and 85 dB(A) and never above 87', () => {
+    expect([NOISE_ACTION_LOWER, NOISE_ACTION_UPPER, NOISE_LIMIT]).toEqual([80, 85, 87]);
+  });
+
+  it('counts the three levels of the OSHA example by the NIOSH exchange rate as 436 % (computed: 240/151.2 + 120/47.6 + 120/480)', () => {
+    const day = unwrap(countNoise([{ level: 90, minutes: 240 }, { level: 95, minutes: 120 }, { level: 85, minutes: 120 }]));
+    expect(day.nioshDose).toBeCloseTo(100 * (240 / nioshMinutes(90) + 120 / nioshMinutes(95) + 120 / nioshMinutes(85)), 6);
+    expect(day.nioshDose).toBeCloseTo(435.7, 0);
   });
 });
 
@@ -108,15 +120,46 @@ describe('protection factors (the factors are from memory; the arithmetic is not
 });
 
 describe('ISO 7010 (third-party list)', () => {
-  it.each([
-    ['M003', 'ear protection'], ['M004', 'eye protection'], ['M013', 'face shield'], ['M016', 'mask'], ['M017', 'respiratory'], ['M047', 'self-contained'],
-    ['P003', 'flame'], ['P028', 'gloves'], ['W021', 'Flammable'], ['W071', 'hazardous to health'], ['F001', 'extinguisher'], ['E003', 'First aid'],
-  ])('%s is the sign with %s in its meaning', (code, words) => {
-    expect(unwrap(readSign(code)).meaning).toContain(words);
+  const printed = [
+    'M001 General|M002 manual|M003 ear|M004 eye|M005 earth|M006 plug|M007 Opaque|M008 footwear|M009 gloves|M010 clothing|M011 hands|M013 face shield|M014 head|M016 mask|M017 respiratory|M019 welding mask',
+    'M021 Disconnect|M026 apron|M027 guard|M046 cylinders|M047 self-contained|M048 gas detector|M057 ventilation',
+    'P002 smoking|P003 flame|P008 metal|P015 reaching|P022 drinking|P024 stand|P028 gloves|P032 face grinding|P034 hand-held grinder|P039 hot work|P075 light source|P080 unauthorised',
+    'W001 General|W004 Laser|W012 Electricity|W015 Overhead|W016 Toxic|W017 Hot|W019 Crushing|W021 Flammable|W022 Sharp|W023 Corrosive|W024 hands|W025 rollers|W026 Battery|W027 Optical|W028 Oxidising|W029 cylinder',
+    'W035 Falling|W041 Asphyxiating|W042 Arc flash|W071 hazardous to health|W087 Loud|E003 First aid|E011 Eyewash|E020 Emergency stop|F001 extinguisher|F016 blanket',
+  ].flatMap((row) => row.split('|'));
+
+  it('has every code of the list with its meaning, and marks any other as from memory', () => {
+    for (const line of printed) expect(unwrap(readSign(line.slice(0, 4))).meaning).toContain(line.slice(5));
+    expect(listSigns().filter(({ code }) => !printed.some((line) => line.startsWith(code))).map(({ code, status }) => `${code} ${status}`)).toEqual(['P069 memory']);
+  });
+
+  it('takes an air-fed hood for M017 and not M047, and has no sign for asbestos but W071', () => {
+    const worn = LIBRARY.flatMap(({ equipment }) => equipment);
+    expect(worn.filter(({ text }) => text.includes('Air-fed')).map(({ sign }) => sign)).toEqual(expect.arrayContaining(['M017']));
+    expect(worn.some(({ sign, text }) => text.includes('Air-fed') && sign !== 'M017')).toBe(false);
+    expect(listSigns().some(({ meaning }) => /asbestos/i.test(meaning))).toBe(false);
   });
 
   it('refuses unknown codes', () => {
     for (const code of ['M999', '', 'm017', 'X001', 'toString']) expect(readSign(code).ok).toBe(false);
+  });
+});
+
+/** [hazard, whether it was read, a figure of its source] as in the sources named. */
+const PRINTED: readonly (readonly [id: string, status: 'read' | 'memory', figure: string])[] = [
+  ['air-cleaning', 'read', '30 psi'], ['asbestos', 'read', '0.1 fibres/cm3 over 8 h, 1.0 over 30 min'], ['asbestos', 'read', '0.01 fibres/cm3 from 2025-12-21'],
+  ['isocyanate', 'read', '0.02 mg/m3 over 8 h, 0.07 over 15 min'], ['isocyanate', 'read', 'up to 30 minutes'], ['isocyanate', 'read', '2023-08-24'],
+  ['solvent-spray', 'read', '100 ppm (435 mg/m3), IDLH 900 ppm'], ['solvent-spray', 'memory', '50 ppm over 8 h, 100 ppm over 15 min'],
+  ['spray-ignition', 'read', '20 ft'], ['lead-paint', 'read', 'PEL 50, action level 30'], ['welding', 'read', 'stick 60-160 A 8, 160-250 A 10; MIG 60-500 A 10; TIG 50-150 A 8, 150-500 A 10'],
+  ['hot-work', 'read', '35 ft, fire watch at least 30 minutes'], ['hot-work', 'memory', '60 minutes'], ['abrasive-wheel', 'read', '1/8 in'], ['lifting-gear', 'memory', 'every 12 months, 6 for lifting people'],
+  ['manual-handling', 'read', '51 lb'], ['manual-handling', 'memory', '25 kg and 16 kg'], ['lead-acid', 'read', '4 %'], ['mains', 'read', '30 mA'],
+  ['exhaust', 'read', '20 ppm over 8 h, 100 ppm over 15 min'], ['combustible-dust', 'read', '1/32 in of dust over 5 %'], ['fluid-injection', 'read', '100 bar'], ['gas-cylinders', 'read', '20 ft or a 5 ft wall'],
+];
+
+describe('figures of the hazard library', () => {
+  it.each(PRINTED)('%s has, %s, “%s”', (id, status, figure) => {
+    const sources = LIBRARY.find((hazard) => hazard.id === id)?.sources ?? [];
+    expect(sources.filter(({ text }) => text.includes(figure)).map((source) => source.status)).toEqual([status]);
   });
 });
 

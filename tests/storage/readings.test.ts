@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { listRecords, type RecordEdit } from '@/lib/build';
+import { listRecords, type RecordEdit, type SeriesDocument } from '@/lib/build';
 import type { Reading } from '@/lib/climate';
 import { unwrap } from '@/lib/result';
 import type { Storage } from '@/lib/storage';
@@ -10,7 +10,15 @@ import { makeFolder } from './database';
 
 const ID = 'series-sample';
 const NOW = at('2026-11-30', '12:00');
-const document = coldSeries();
+const cold = coldSeries();
+const workshop = cold.series.workshop!;
+/** Two airs with a room and a heater of their own beside the workshop's. */
+const document: SeriesDocument = {
+  ...cold, series: { ...cold.series, workshop: { ...workshop, airs: [
+    { airZone: 'tent', room: { ...workshop.room, timeConstant: 1.5, volume: 22, airChanges: 30 }, heater: { kilowatts: 2, kind: 'flued burner', fuel: 'propane', isIgnitionSafe: false } },
+    { airZone: 'office', room: { ...workshop.room, offset: 7.5 }, heater: { ...workshop.heater, kilowatts: 0.75, isIgnitionSafe: true } },
+  ] } },
+};
 let folder: Awaited<ReturnType<typeof makeFolder>>;
 let storage: Storage;
 
@@ -25,6 +33,18 @@ afterAll(() => folder.remove());
 
 test('room, materials, terms, processes, systems, heating, weather and readings come back as they were saved', async () => {
   expect({ ...(await storage.loadSeries(ID)), changeNumber: 0, planChange: 0 }).toEqual(document);
+});
+
+test('the airs of a workshop are read back one by one, changed alone, and taken out again', async () => {
+  const before = (await storage.loadSeries(ID))!.series;
+  expect(before.workshop?.airs?.map(({ airZone }) => airZone)).toEqual(['tent', 'office']);
+  const [tent] = before.workshop!.airs!;
+  const after = { ...before, revision: before.revision + 1, workshop: { ...before.workshop!, airs: [{ ...tent!, room: { ...tent!.room, timeConstant: 3 } }] } };
+  unwrap(await storage.applyChange(ID, { label: 'Tent timed', edits: [{ kind: 'series', id: ID, before, after }], undoes: null }, NOW));
+  expect((await storage.loadSeries(ID))!.series.workshop).toEqual(after.workshop);
+  const bare = { ...after, revision: after.revision + 1, workshop };
+  unwrap(await storage.applyChange(ID, { label: 'One room', edits: [{ kind: 'series', id: ID, before: after, after: bare }], undoes: null }, NOW));
+  expect((await storage.loadSeries(ID))!.series.workshop?.airs).toBeUndefined();
 });
 
 test('fifty thousand rows of a logger are kept and read back by time', async () => {

@@ -11,9 +11,10 @@ export const AT = instant(Date.UTC(2026, 10, 30, 18, 0));
 export const series: Series = {
   kind: 'series', id: 's1', revision: 1, order: 0, name: 'Outfit', zone: 'Europe/London', cadenceDays: 14, leadDays: 5, fillLimit: 0.7,
   workshopTemperature: celsius(7.5), runtime: { target: 22, min: 18, max: 30 }, frameRate: { numerator: 30000, denominator: 1001 },
-  titles: 0.75, bankMinimum: 3, usesExperience: true,
+  titles: 0.75, bankMinimum: 3, usesExperience: true, frozenDays: 3, goals: ['bank', 'lateness', 'finish', 'changes', 'heating'],
   filming: { position: 6, shot: 2.5, take: 4, reset: 5, retakeChance: 0.3, oneWay: 20, packUp: 12, own: [{ coverage: 'montage', positions: 1, positionsPerHour: 1.5, shots: 2, shotsPerHour: 4 }] },
   camera: { cameras: 2, bitRate: 150, cards: [128, 64], batteries: 0, batteryMinutes: 75, fillLimit: 0.8 },
+  sourceReadings: [{ text: 'Handbook, 3rd edition', on: '2026-11-30', by: 'Maker' }],
 };
 
 const person: Person = {

@@ -46,6 +46,19 @@ describe('now', () => {
     expect(view(at('2026-12-07', '06:00')).dontForget.filter((one) => one.kind === 'hands off')).toEqual([]);
   });
 
+  it('says whose air may not be breathed, and until when, first of all', () => {
+    const plan = samplePlan();
+    const shut = ['place-bench', 'place-spray'].map((placeId) => ({
+      ...plan.result.blocks[0]!, id: `shut:task-prime:${placeId}`, kind: 'shut' as const, subject: { kind: 'task' as const, id: 'task-prime' }, placeId,
+      title: 'Prime the frame: isocyanate has to clear', start: at('2026-12-05', '16:10'), end: at('2026-12-05', '16:57'),
+    }));
+    const cleared = { ...plan, result: { ...plan.result, blocks: [...plan.result.blocks, ...shut] } };
+    expect(view(at('2026-12-05', '16:56'), sampleSeries(), cleared).dontForget[0]).toMatchObject({
+      kind: 'stay out', text: 'Main bay and Spray corner: nobody without air-fed protection. Prime the frame: isocyanate has to clear.', moment: 'until Sat 5 Dec 16:57', isUrgent: true,
+    });
+    expect(view(at('2026-12-05', '16:57'), sampleSeries(), cleared).dontForget.some(({ kind }) => kind === 'stay out')).toBe(false);
+  });
+
   it('warns of a recoat window that is about to close, and of one that has closed', () => {
     const primed = withTask('task-prime', { doneAt: at('2026-12-05', '16:10') });
     // Two days of the data sheet, 2880 min, are not stretched by the cold.

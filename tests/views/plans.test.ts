@@ -32,6 +32,16 @@ describe('the plans page', () => {
     expect(shown).toMatchObject({ late: '1 episode late, 3 h together', isLate: true });
   });
 
+  it('tells the goals in the order of the series, and what a plan makes of them', () => {
+    const document = sampleSeries();
+    const goals = { order: ['lateness', 'bank', 'changes', 'finish', 'heating'] as const, bankWeeks: 2, changes: 0, heating: 12.4 };
+    const shown = view({ draft: samplePlan({ goals }, { number: 4, status: 'draft' }), document: { ...document, series: { ...document.series, goals: ['finish', 'lateness', 'bank', 'changes', 'heating'], frozenDays: 2 } } });
+    expect(shown.goals.map(({ goal }) => goal)).toEqual(['finish', 'lateness', 'bank', 'changes', 'heating']);
+    expect(shown.draft).toMatchObject({ bank: '2 weeks below 2 finished episodes', heating: 'EUR 12.40 in the sessions it uses' });
+    expect(shown.frozen).toBe('Work that starts within 2 days stays where the accepted plan has it.');
+    expect(shown.accepted).toMatchObject({ bank: null, heating: null });
+  });
+
   it('lists no changes for the first plan, only what it holds', () => {
     const shown = view({ accepted: null, draft: samplePlan({}, { number: 1, status: 'draft' }) });
     expect(shown.draft?.changes).toEqual([]);

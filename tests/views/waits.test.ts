@@ -10,8 +10,9 @@ import { samplePlan } from './sample-plan';
 import { unwrap } from '@/lib/result';
 import type { ViewContext } from '@/lib/views/context';
 import { addMinutes, celsius, type Instant } from '@/lib/units';
-import { coldSeries } from '../build/cold-series';
+import { coldSeries, withHeater } from '../build/cold-series';
 import { at } from '../build/sample-series';
+import { planOf } from '../plan/plan-of';
 
 const LAID = at('2026-12-05', '16:00');
 const NOW = at('2026-12-05', '18:00');
@@ -57,6 +58,12 @@ describe('the waits page', () => {
     expect(await alarmsAt(at('2026-12-07', '17:00'))).toContain('window-closed');
     // Fully cured, and the next coat still owed.
     expect(await alarmsAt(at('2027-01-20', '17:00'))).toContain('window-closed');
+    const plan = planOf(primed, at('2026-12-07', '17:00')).plan;
+    const context = contextAt(at('2026-12-07', '17:00'));
+    const storage = { ...context.storage, acceptedPlan: async () => ({ number: 1, result: plan }) } as unknown as ViewContext['storage'];
+    const planned = await viewWaits({ ...context, storage }, primed, { heating: { what: null, by: null }, confidence: 80 });
+    const closed = planned.curing.flatMap(({ alarms }) => alarms).find(({ code }) => code === 'window-closed');
+    expect(closed).toMatchObject({ severity: 'warn', fix: expect.stringMatching(/^The plan has it on \w+ \d+ Dec/) });
     const late = async (now: Instant) => (await waitsOf(primed, now)).curing.map((coat) => coat.late).filter((offer) => offer !== null);
     expect(await late(at('2026-12-06', '12:00'))).toEqual([]);
     expect(await late(at('2026-12-07', '17:00'))).toEqual([{ coatTaskId: 'task-prime', nextTaskId: 'task-paint', word: 'Plan the abrading' }]);
@@ -77,10 +84,9 @@ describe('the waits page', () => {
   });
 
   it('warns of fire where a heater would run in the solvent of a wet coat', async () => {
-    const { heating } = await waitsOf(painted({ heatingRuns: [] }));
+    const { heating } = await waitsOf(withHeater(painted({ heatingRuns: [] }), false));
     expect(heating!.hazards.map(({ code }) => code)).toContain('ignition');
-    const workshop = coldSeries().series.workshop!;
-    const safe = await waitsOf(painted({ heatingRuns: [], series: { ...coldSeries().series, workshop: { ...workshop, heater: { ...workshop.heater, isIgnitionSafe: true } } } }));
+    const safe = await waitsOf(withHeater(painted({ heatingRuns: [] }), true));
     expect(safe.heating!.hazards).toEqual([]);
   });
 
@@ -113,13 +119,11 @@ describe('the week and the now page in a cold arch', () => {
   const weekOf = (document: SeriesDocument) => computeWeek({ document, plan: null, now: NOW, week, draft: null });
 
   it('names a heater in the solvent of a wet coat with its hours and a fix, and is silent with a safe one', () => {
-    const [fire] = weekOf(painted()).conflicts;
+    const [fire] = weekOf(withHeater(painted(), false)).conflicts;
     expect(fire).toMatchObject({ code: 'ignition', severity: 'stop' });
     expect(fire?.message).toMatch(/runs from Sat 5 Dec \d\d:\d\d to \w+ \d+ Dec \d\d:\d\d in the solvent vapour of/);
     expect(fire?.fix).toContain('touch dry');
-    const workshop = coldSeries().series.workshop!;
-    const safe = painted({ series: { ...coldSeries().series, workshop: { ...workshop, heater: { ...workshop.heater, isIgnitionSafe: true } } } });
-    expect(weekOf(safe).conflicts).toEqual([]);
+    expect(weekOf(withHeater(painted(), true)).conflicts).toEqual([]);
     expect(weekOf(painted({ weather: [], heatingRuns: [], sessions: coldSeries().sessions.map((one) => ({ ...one, heating: null })) })).conflicts).toEqual([]);
   });
 
@@ -149,6 +153,13 @@ describe('the climate page', () => {
     expect(view.curve!.heating.some(({ label }) => label === '14 °C')).toBe(true);
     expect(view.curve!.floors.map(({ at: floor }) => floor)).toContain(4);
     expect(view.days).toHaveLength(7);
+  });
+
+  it('says what fresh air takes to warm in the coldest hour', async () => {
+    const { freshAir } = await viewClimate(contextAt(NOW), painted(), { airZone: 'tent', from: '2026-12-06' });
+    // 150 m3 once an hour, some degrees warmed: under a kilowatt.
+    expect(freshAir).toMatch(/^The air that comes in takes 0\.\d kW to warm in the coldest hour shown \(\w+ \d+ Dec \d\d:00: -?\d/);
+    expect((await viewClimate(contextAt(NOW), painted({ weather: [] }), { airZone: 'tent', from: null })).freshAir).toBeNull();
   });
 
   it('is warmer while it is heated', async () => {

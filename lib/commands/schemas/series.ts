@@ -1,9 +1,16 @@
+import { PLAN_GOALS } from '@/lib/build';
 import { parseZone } from '@/lib/calendar';
 import { USUAL_MINIMUM, USUAL_TITLES } from '@/lib/episodes';
 import { z } from 'zod';
 import { workshopSchema } from './cure';
 import { cameraSchema, filmingSchema } from './kit';
-import { celsiusValue, flag, nameOf, numberOf, say, wholeNumber } from './values';
+import { celsiusValue, civilDate, flag, nameOf, numberOf, say, textOf, wholeNumber } from './values';
+
+/** Every goal once. */
+const goalOrder = z.array(z.enum(PLAN_GOALS)).refine(
+  (goals) => goals.length === PLAN_GOALS.length && new Set(goals).size === goals.length,
+  { error: say('The order of goals leaves one out or names one twice.', 'Name each goal once.') },
+);
 
 /** What a person fills in about a series. */
 export const seriesSchema = z.strictObject({
@@ -24,7 +31,10 @@ export const seriesSchema = z.strictObject({
   titles: numberOf({ unit: 'minutes', min: 0, max: 60 }).default(USUAL_TITLES),
   bankMinimum: numberOf({ unit: 'episodes', min: 0, max: 52, isWhole: true }).default(USUAL_MINIMUM),
   usesExperience: flag,
+  frozenDays: numberOf({ unit: 'days', min: 0, max: 60, isWhole: true }).default(0),
+  goals: goalOrder.optional(),
   filming: filmingSchema,
   camera: cameraSchema,
   workshop: workshopSchema.optional(),
+  sourceReadings: z.array(z.strictObject({ text: textOf(1000), on: civilDate, by: textOf(200) })).optional(),
 });

@@ -27,7 +27,7 @@ export const partAway = makeCheck(3, 'stop', 'No part is filmed or worked on whi
     });
   });
   const away = facts.blocks.filter(({ kind }) => kind === 'away');
-  const planned = facts.blocks.filter(({ kind }) => kind === 'task' || kind === 'before-shot').flatMap((block) =>
+  const planned = facts.blocks.filter(({ kind }) => kind === 'task' || kind === 'before-shot' || kind === 'late-work').flatMap((block) =>
     away.filter((gone) => overlaps(gone, block)).flatMap((gone) => partsOf(facts, block.partIds.filter((id) => gone.partIds.includes(id))).map((part) => ({
       key: `${block.id}/${part.id}`, about: [facts.tasks.get(block.subject.id), part],
       message: `“${block.title}” on ${sayAt(facts, block.start)} needs the part “${part.name}”, which is away until ${sayAt(facts, gone.end)}.`,

@@ -1,5 +1,5 @@
 /** Lowers a series to the engine's problem: the only place that knows both trade words and activities. */
-import type { SeriesDocument } from '@/lib/build';
+import { deriveOrder, type SeriesDocument } from '@/lib/build';
 import { startOfDay, dateOf } from '@/lib/calendar';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { Problem } from '@/lib/scheduling';
@@ -9,12 +9,15 @@ import type { CompileInput, Draft } from './draft';
 import { engineClock } from './engine-clock';
 import { addEpisodes } from './episode-milestones';
 import { addExposureBudgets } from './exposure';
+import { dangerousHours } from './heater-hours';
 import { addErrandPeople, addJob } from './job-activities';
+import { findLateWork } from './late-work';
 import { equipmentResource, partResource, placeResource } from './names';
+import { compileObjective } from './objective';
 import { addOrder, type RunningWait } from './order-lags';
 import { learnedTrades } from './past-jobs';
 import { addPeople } from './session-calendars';
-import { addTask } from './task-activities';
+import { addLateTask, addTask } from './task-activities';
 
 /** The problem and what is needed to read its answer. */
 export interface Compiled {
@@ -48,6 +51,9 @@ function startDraft(input: CompileInput): Draft {
     lagReasons: new Map(),
     budgetReasons: new Map(),
     impossible: new Map(),
+    frozen: new Set(),
+    lateWork: new Map(),
+    windows: new Map(),
     coatedParts: new Set(document.tasks.filter((task) => task.doneAt === null && task.coats.length > 0).flatMap((task) => task.parts.map((use) => use.partId))),
     places: byId(document.places),
     parts: byId(document.parts),
@@ -56,6 +62,7 @@ function startDraft(input: CompileInput): Draft {
     tasks: byId(document.tasks),
     jobs: byId(document.outsideJobs),
     cureIn: cureModels({ document, now, clock, horizon }, input.readings ?? new Map()),
+    heatedIn: dangerousHours({ document, clock, horizon }),
     learned: learnedTrades(document),
   };
 }
@@ -89,15 +96,18 @@ export function compilePlan(input: CompileInput): Result<Compiled> {
   addPeople(draft);
   addErrandPeople(draft);
   addExposureBudgets(draft);
+  const order = deriveOrder(document);
+  findLateWork(draft, order);
   for (const task of tasks) addTask(draft, task);
+  for (const late of draft.lateWork.values()) addLateTask(draft, late);
   for (const job of jobs) addJob(draft, job);
-  const runningWaits = addOrder(draft);
+  const runningWaits = addOrder(draft, order);
   addEpisodes(draft);
   const activities = draft.activities.map((activity) => {
     const wait = runningWaits.get(activity.id);
     return wait ? { ...activity, release: Math.min(draft.horizon, Math.max(activity.release ?? 0, wait.minute)) } : activity;
   });
   const { horizon, resources, lags, holds, budgets } = draft;
-  const problem: Problem = { horizon, calendars: [...draft.calendars.values()], resources, activities, lags, holds, budgets };
+  const problem: Problem = { horizon, calendars: [...draft.calendars.values()], resources, activities, lags, holds, budgets, ...compileObjective(draft) };
   return ok({ problem, draft, runningWaits });
 }

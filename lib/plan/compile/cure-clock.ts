@@ -1,14 +1,14 @@
 /** The cure model by the hour: the workshop's climate made once over the horizon, its tables shared by all coats of a material. */
 import { roomOf, type DryingStage, type Material, type SeriesDocument } from '@/lib/build';
-import { addDays, dateOf } from '@/lib/calendar';
+import { addDays, dateOf, mergeOverlappingAndTouching } from '@/lib/calendar';
 import { minutesSinceOrigin, stepsSince, type WorkshopClimate } from '@/lib/climate';
 import {
   ageAtMinute, coatClocks, coatMaterialOf, forecastCoat, heatingOf, longestRecoatWait, minuteOfAge, rateAt, readyTables, spoiltStarts, stageMinute, workshopAir,
-  type CoatClock, type CoatMaterial, type CoatMoments, type ReadingRows, type WorkshopAir,
+  type CoatClock, type CoatMaterial, type CoatMoments, type ReadingRows, type TableGrid, type WorkshopAir,
 } from '@/lib/cure';
 import { unwrap } from '@/lib/result';
 import type { Interval } from '@/lib/scheduling';
-import { addMinutes, celsius, MINUTES_PER_DAY, type Instant } from '@/lib/units';
+import { addMinutes, celsius, MINUTES_PER_DAY, type Celsius, type Instant } from '@/lib/units';
 import { steadyCure, warmerThan, type CureModel } from './cure-model';
 import type { EngineClock } from './engine-clock';
 
@@ -46,16 +46,23 @@ function meanOf(values: Float64Array): number | null {
   return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
+/** Where tables are read: coats are laid in sessions, the rest of the time is passed over. */
+function gridOf({ clock, document, horizon }: Frame): TableGrid {
+  const sessions = document.sessions.map(({ start, end }) => ({ start: Math.max(0, clock.down(start)), end: clock.up(end) })).filter(({ start, end }) => end > start);
+  return { step: STEP, horizon, origin: clock.origin, within: mergeOverlappingAndTouching(sessions) };
+}
+
 /** One long function, as all of it asks the same clocks. */
-function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
-  const { clock, horizon } = frame;
+function clockCure({ clock }: Frame, climate: WorkshopClimate, grid: TableGrid): CureModel {
   const clockOf = coatClocks(climate);
-  const tables = readyTables(clockOf, { step: STEP, horizon, origin: clock.origin });
+  const tables = readyTables(clockOf, grid);
   const shift = minutesSinceOrigin(climate, clock.origin);
   const end = addMinutes(climate.origin, climate.air.length * climate.step);
   const coatOf = (material: Material): CoatClock => clockOf(coatMaterialOf(material));
   const spoilt = new Map<CoatMaterial, readonly Interval[]>();
   const hottest = new Map<CoatMaterial, number>();
+  // Many tasks ask about the same sessions.
+  const warmths = new Map<string, Celsius | null>();
   const reached = (material: Material, stage: DryingStage, laid: number): number => {
     // Laid before the climate begins: long ago.
     if (laid + shift < 0) return laid;
@@ -74,7 +81,7 @@ function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
     },
     spoilt: (material) => {
       const coat = coatOf(material);
-      const found = spoilt.get(coat.material) ?? spoiltStarts(coat, STEP, horizon, clock.origin);
+      const found = spoilt.get(coat.material) ?? spoiltStarts(coat, grid);
       spoilt.set(coat.material, found);
       return found;
     },
@@ -87,9 +94,15 @@ function clockCure(frame: Frame, climate: WorkshopClimate): CureModel {
       return { touchDry: at('touchDry'), recoatFrom: at('recoatFrom'), recoatUntil: forecast.recoatUntil, handle: at('handle'), fullCure: at('fullCure') };
     },
     warmth: (from, to) => {
+      const key = `${from} ${to}`;
+      const known = warmths.get(key);
+      if (known !== undefined) return known;
       const mean = meanOf(climate.surface.subarray(Math.max(0, Math.floor(stepsSince(climate, from))), Math.ceil(stepsSince(climate, to))));
-      return mean === null ? null : celsius(Math.round(mean * 10) / 10);
+      const warmth = mean === null ? null : celsius(Math.round(mean * 10) / 10);
+      warmths.set(key, warmth);
+      return warmth;
     },
+    heat: (from, to) => climate.heat.subarray(Math.max(0, Math.floor(stepsSince(climate, from))), Math.ceil(stepsSince(climate, to))).reduce((sum, kwh) => sum + kwh, 0),
     tell: (material, stage, until) => {
       const { clock: ages, material: coat } = coatOf(material);
       const ready = minutesSinceOrigin(climate, until);
@@ -110,9 +123,9 @@ const MOST_MODELS = 12;
 const NO_ROWS: ReadingRows = new Map();
 
 /** All else that a model is made from, in words that compare. */
-function modelKey({ document, clock, horizon }: Frame, airZone: string, span: { readonly from: string; readonly to: string }): string {
+function modelKey({ document, clock, horizon }: Frame, airZone: string, span: { readonly from: string; readonly to: string }, { within }: TableGrid): string {
   const sets = document.readings.filter((set) => set.airZone === airZone).map(({ id }) => id);
-  return JSON.stringify([airZone, document.series.zone, span, clock.origin, horizon, roomOf(document.series, airZone), heatingOf(document, airZone), sets]);
+  return JSON.stringify([airZone, document.series.zone, span, clock.origin, horizon, roomOf(document.series, airZone), heatingOf(document, airZone), sets, within]);
 }
 
 /**
@@ -130,14 +143,15 @@ export function cureModels(frame: Frame, rows: ReadingRows): (airZone: string) =
   known.set(document.weather, byRows);
   const models = byRows.get(held) ?? new Map<string, CureModel>();
   byRows.set(held, models);
+  const grid = gridOf(frame);
   let air: WorkshopAir | null = null;
   const made = new Map<string, CureModel>();
   const make = (airZone: string): CureModel => {
-    const key = modelKey(frame, airZone, span);
+    const key = modelKey(frame, airZone, span, grid);
     const found = models.get(key);
     if (found !== undefined) return found;
     air ??= unwrap(workshopAir(document, span, rows));
-    const model = air === null ? steady : clockCure(frame, air.climateOf(airZone));
+    const model = air === null ? steady : clockCure(frame, air.climateOf(airZone), grid);
     if (models.size >= MOST_MODELS) models.clear();
     models.set(key, model);
     return model;

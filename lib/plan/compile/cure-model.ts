@@ -1,8 +1,9 @@
 /** How long coats take, as the compiler asks it: at one steady temperature, or by the clock of the workshop's climate. */
 import type { DryingStage, Material, SeriesDocument } from '@/lib/build';
 import { coatMoments, curingTemperature, recoatWindow, stageWait, type CoatMoments } from '@/lib/cure';
-import type { Interval, LagLength } from '@/lib/scheduling';
+import type { Interval } from '@/lib/scheduling';
 import { celsius, type Celsius, type Instant } from '@/lib/units';
+import type { ClockWait } from './wait-table';
 
 /** A wait in words. */
 export interface WaitTold {
@@ -17,7 +18,7 @@ export interface WaitTold {
 /** Minutes are the engine's. */
 export interface CureModel {
   /** From the end of the work until a stage. */
-  readonly wait: (material: Material, stage: DryingStage) => LagLength;
+  readonly wait: (material: Material, stage: DryingStage) => ClockWait;
   /** When a coat laid at a minute has reached a stage; infinite when not in the time that is known. */
   readonly reached: (material: Material, stage: DryingStage, laid: number) => number;
   /** Longest wait for the next coat; null: no bound. */
@@ -27,6 +28,8 @@ export interface CureModel {
   readonly moments: (material: Material, laidAt: Instant) => CoatMoments;
   /** How warm it is between two moments, null where that is not known by the hour. */
   readonly warmth: (from: Instant, to: Instant) => Celsius | null;
+  /** Heat put into the air between two moments, kWh; null where no climate is known. */
+  readonly heat: (from: Instant, to: Instant) => number | null;
   /** About the wait that ends at a moment. */
   readonly tell: (material: Material, stage: DryingStage, until: Instant) => WaitTold;
 }
@@ -50,6 +53,7 @@ export function steadyCure(document: SeriesDocument): CureModel {
     spoilt: () => [],
     moments: (material, laidAt) => coatMoments(material, laidAt, workshopTemperature),
     warmth: () => null,
+    heat: () => null,
     tell: (material, stage) => {
       const { isHeatOwed } = curingTemperature(material, workshopTemperature);
       const warm = warmerThan(material, workshopTemperature);

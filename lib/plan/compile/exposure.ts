@@ -1,16 +1,17 @@
 /** What the engine must know of exposure: air that nobody may breathe yet, and daily limits of noise, vibration and vapour. */
-import type { SeriesDocument, Task } from '@/lib/build';
-import { addDays, dateOf, startOfDay } from '@/lib/calendar';
-import type { Demand, StateNeed } from '@/lib/scheduling';
-import { exposureRates, factsOfTask, givesOffVapour, isocyanateWait, makesSparks, VIBRATION_LIMIT_POINTS, type ExposureKind } from '@/lib/safety';
+import { crewSize, type Person, type SeriesDocument, type Task } from '@/lib/build';
+import { addDays, dateOf, startOfDay, type CivilDate } from '@/lib/calendar';
+import type { Dose, StateNeed } from '@/lib/scheduling';
+import { clearanceOfTask, exposureRates, factsOfTask, givesOffVapour, makesSparks, VIBRATION_LIMIT_POINTS, type ExposureKind } from '@/lib/safety';
+import { addMinutes } from '@/lib/units';
 import { need, type Draft } from './draft';
-import { breathMedium, fireMedium } from './names';
+import { breathMedium, fireMedium, personResource } from './names';
+import { isAttending } from './session-calendars';
 
 /** Minutes a place stays shut after isocyanate when nobody knows its air changes: until the next day. Judgement. */
 const UNKNOWN_WAIT = 1440;
-/** Budgets are whole numbers: a hundredth of a point of vibration, a millionth of a day of noise or vapour. */
+/** Doses are whole numbers: a hundredth of a point of vibration, a millionth of a day of noise or vapour. */
 const PARTS = { vibration: 100, noise: 1_000_000, vapour: 1_000_000 } as const satisfies Readonly<Record<ExposureKind, number>>;
-const RESOURCES = { vibration: 'exposure:vibration', noise: 'exposure:noise', vapour: 'exposure:vapour' } as const;
 const LIMITS = { vibration: VIBRATION_LIMIT_POINTS * PARTS.vibration, noise: PARTS.noise, vapour: PARTS.vapour } as const;
 const KINDS: readonly ExposureKind[] = ['vibration', 'noise', 'vapour'];
 
@@ -31,7 +32,7 @@ function listInAir({ document, places }: Draft): ReadonlyMap<string, InAir> {
   const all = new Map(document.tasks.filter(({ doneAt }) => doneAt === null).map((task) => {
     const facts = factsOfTask(document, task).map(({ fact }) => fact);
     return [task.id, {
-      zone: need(places, task.placeId, 'place').airZone, spraysIsocyanate: facts.includes('isocyanate') && facts.includes('spraying'),
+      zone: need(places, task.placeId, 'place').airZone, spraysIsocyanate: clearanceOfTask(document, task) !== null,
       givesOffVapour: givesOffVapour(facts), makesSparks: makesSparks(facts),
     }];
   }));
@@ -40,19 +41,33 @@ function listInAir({ document, places }: Draft): ReadonlyMap<string, InAir> {
 }
 
 /** The task's own part, and everything unfinished in its zone. */
-function airOf(draft: Draft, task: Task): { readonly own: InAir | undefined; readonly zone: readonly InAir[] } {
+function airOf(draft: Draft, task: Task): { readonly own: InAir; readonly zone: readonly InAir[] } {
   const all = listInAir(draft);
-  const own = all.get(task.id);
-  return { own, zone: [...all.values()].filter(({ zone }) => zone === own?.zone) };
+  // The work of a missed recoat window is no record: it breathes, and gives off what it lays.
+  const own = all.get(task.id) ?? {
+    zone: need(draft.places, task.placeId, 'place').airZone, spraysIsocyanate: clearanceOfTask(draft.document, task) !== null, makesSparks: false,
+    givesOffVapour: task.coats.some(({ materialId }) => need(draft.materials, materialId, 'material').hasSolvent),
+  };
+  return { own, zone: [...all.values()].filter(({ zone }) => zone === own.zone) };
+}
+
+/** The air that a task's isocyanate shuts and the minutes until it has cleared; null where it sprays none. */
+export function shutAfter({ document, places }: Draft, task: Task): { readonly zone: string; readonly minutes: number } | null {
+  const wait = clearanceOfTask(document, task);
+  return wait === null ? null : { zone: need(places, task.placeId, 'place').airZone, minutes: wait.ok ? wait.value : UNKNOWN_WAIT };
 }
 
 /** Isocyanate shuts its air zone to all other work until it has cleared; where none is sprayed, nothing is said. */
 export function breathStates(draft: Draft, task: Task): readonly StateNeed[] {
+  const { own } = airOf(draft, task);
+  const shut = own.spraysIsocyanate ? shutAfter(draft, task) : null;
+  return shut === null ? breathedStates(draft, task) : [{ medium: breathMedium(shut.zone), state: 'isocyanate', tail: shut.minutes }];
+}
+
+/** Somebody breathes the air of the task's place without air-fed protection. */
+export function breathedStates(draft: Draft, task: Task): readonly StateNeed[] {
   const { own, zone } = airOf(draft, task);
-  if (own === undefined || !zone.some(({ spraysIsocyanate }) => spraysIsocyanate)) return [];
-  if (!own.spraysIsocyanate) return [{ medium: breathMedium(own.zone), state: 'breathed', tail: 0 }];
-  const wait = isocyanateWait(need(draft.places, task.placeId, 'place').air.airChanges);
-  return [{ medium: breathMedium(own.zone), state: 'isocyanate', tail: wait.ok ? wait.value : UNKNOWN_WAIT }];
+  return zone.some(({ spraysIsocyanate }) => spraysIsocyanate) ? [{ medium: breathMedium(own.zone), state: 'breathed', tail: 0 }] : [];
 }
 
 /** Elapsed minutes that wiped solvent stays in the air. Judgement. */
@@ -62,43 +77,42 @@ const WIPED_STAYS = 60;
 export function fireStates(draft: Draft, task: Task, wet: Pick<StateNeed, 'tail' | 'until'> | null): readonly StateNeed[] {
   const { own, zone } = airOf(draft, task);
   const hasBoth = zone.some((one) => one.givesOffVapour) && zone.some((one) => one.makesSparks);
-  if (own === undefined || !hasBoth) return [];
+  if (!hasBoth) return [];
   // A task that does both is refused by the rules of safety, not by the plan.
   if (own.givesOffVapour) return [{ medium: fireMedium(own.zone), state: 'vapour', ...(wet ?? { tail: WIPED_STAYS }) }];
   return own.makesSparks ? [{ medium: fireMedium(own.zone), state: 'sparks', tail: 0 }] : [];
 }
 
-/** What a minute of a task takes of each daily limit, in whole parts. */
-function ratesOf(document: SeriesDocument, task: Task): Readonly<Record<ExposureKind, number>> {
-  const rates = exposureRates(document, task);
-  const whole = (kind: ExposureKind): number => Math.ceil((rates.find((rate) => rate.kind === kind)?.perMinute ?? 0) * PARTS[kind]);
-  return { vibration: whole('vibration'), noise: whole('noise'), vapour: whole('vapour') };
+/** What a minute of a task does to each person on it, in whole parts of the daily limits. */
+export function exposureDoses(document: SeriesDocument, task: Task): readonly (Dose & { readonly kind: ExposureKind })[] {
+  if (crewSize(task) === 0) return [];
+  return exposureRates(document, task).map(({ kind, perMinute }) => ({ kind, perMinute: Math.ceil(perMinute * PARTS[kind]) }));
 }
 
-/** Demands on the daily limits. The limits are of one person: counted as if the same one held every tool that day. */
-export function exposureDemands(document: SeriesDocument, task: Task): readonly Demand[] {
-  const rates = ratesOf(document, task);
-  return KINDS.filter((what) => rates[what] > 0).map((what) => ({ resource: RESOURCES[what], amount: rates[what] }));
+/** Days that the sessions still to come touch for one person, in order. */
+function daysOf({ document, now }: Draft, person: Person): readonly CivilDate[] {
+  const { zone } = document.series;
+  const attended = document.sessions.filter((session) => session.end > now && isAttending(person, session, zone));
+  return [...new Set(attended.flatMap(({ end, start }) => [dateOf(start, zone), dateOf(addMinutes(end, -1), zone)]))].toSorted();
 }
 
-/** The limits as budgets of each day that has a session, where some task takes anything of them. */
+/** The limits as budgets of each person and day, where some task takes anything of them. */
 export function addExposureBudgets(draft: Draft): void {
   const { document, clock, horizon, nowMinute } = draft;
-  const zone = document.series.zone;
+  const { zone } = document.series;
   const open = document.tasks.filter((task) => task.doneAt === null);
-  const days = [...new Set(document.sessions.filter(({ end }) => end > draft.now).map(({ start }) => dateOf(start, zone)))];
-  for (const what of KINDS) {
-    const rates = open.map((task) => ratesOf(document, task)[what]);
-    const highest = Math.max(0, ...rates);
-    if (highest === 0) continue;
-    // Several tasks at once add up; the budget is the limit, not the capacity.
-    draft.resources.push({ id: RESOURCES[what], capacity: rates.reduce((sum, rate) => sum + rate, 0) });
-    for (const date of days) {
+  const given = new Set(open.flatMap((task) => exposureDoses(document, task).map(({ kind }) => kind)));
+  const kinds = KINDS.filter((what) => given.has(what));
+  if (kinds.length === 0) return;
+  for (const person of document.people) {
+    for (const date of daysOf(draft, person)) {
       const within = { start: Math.max(nowMinute, clock.up(startOfDay(date, zone))), end: Math.min(horizon, clock.up(startOfDay(addDays(date, 1), zone))) };
       if (within.start >= within.end) continue;
-      const id = `${RESOURCES[what]} ${date}`;
-      draft.budgets.push({ id, resource: RESOURCES[what], within, limit: LIMITS[what] });
-      draft.budgetReasons.set(id, { kind: 'exposure', what, date });
+      for (const what of kinds) {
+        const id = `${what} ${person.id} ${date}`;
+        draft.budgets.push({ id, resource: personResource(person.id), dose: what, within, limit: LIMITS[what] });
+        draft.budgetReasons.set(id, { kind: 'exposure', what, personId: person.id, date });
+      }
     }
   }
 }

@@ -6,6 +6,8 @@ import type { WorkRef } from '@/lib/build';
 
 export const taskActivity = (taskId: string): string => `task:${taskId}`;
 export const beforeShotActivity = (taskId: string): string => `before-shot:${taskId}`;
+/** Work that a missed recoat window asks for, before the task with the next coat. */
+export const lateWorkActivity = (nextTaskId: string): string => `late-work:${nextTaskId}`;
 export const dropOffActivity = (jobId: string): string => `drop-off:${jobId}`;
 export const collectionActivity = (jobId: string): string => `collection:${jobId}`;
 export const episodeActivity = (episodeId: string): string => `episode:${episodeId}`;
@@ -27,6 +29,11 @@ export const SOUND_MEDIUM = 'sound:workshop';
 export function readName(name: string): { readonly kind: string; readonly id: string } {
   const at = name.indexOf(':');
   return { kind: name.slice(0, at), id: name.slice(at + 1) };
+}
+
+/** True for work that people do in the workshop, told by the kind of its activity or block; false for trips and waits. */
+export function isWorkshopWork(kind: string): kind is 'task' | 'before-shot' | 'late-work' {
+  return kind === 'task' || kind === 'before-shot' || kind === 'late-work';
 }
 
 /** Where work begins in the engine: an outside job begins with its drop-off, or its collection once it is away. */

@@ -1,26 +1,18 @@
 /** The order that follows from part states and links, as time lags with the waits of coats in them. */
-import { type DryingStage, type Link, type Precedence, type Task, type WorkRef, deriveOrder, listShotsAhead } from '@/lib/build';
+import { type Link, type Precedence, type Task, type WorkRef, listShotsAhead } from '@/lib/build';
 import { mergeOverlappingAndTouching } from '@/lib/calendar';
 import type { LagLength } from '@/lib/scheduling';
-import type { Instant } from '@/lib/units';
-import { addLag, cureOf, need, type Draft, type LagReason } from './draft';
-import { beforeShotActivity, firstActivity, lastActivity } from './names';
+import { addMinutes, type Instant } from '@/lib/units';
+import { coatWaits, isNextCoat, slowestFirst, stageOfCoat, type Wait } from './coat-waits';
+import { addLag, need, type Draft, type LagReason } from './draft';
+import { beforeShotActivity, firstActivity, lastActivity, lateWorkActivity } from './names';
+import { shutAfter } from './exposure';
 import { shotsAhead } from './task-activities';
 
 /** A wait that already runs: nothing before this minute. */
 export interface RunningWait {
   readonly minute: number;
   readonly reason: LagReason;
-}
-
-/** A wait after the end of a piece of work. `max` null: no upper bound. */
-interface Wait {
-  readonly min: LagLength;
-  /** Minutes. */
-  readonly max: number | null;
-  readonly reason: LagReason;
-  /** When it is over for work that ended at a minute. */
-  readonly overAt: (end: number) => number;
 }
 
 const taskOf = (draft: Draft, ref: WorkRef): Task | null => (ref.kind === 'task' ? need(draft.tasks, ref.id, 'task') : null);
@@ -35,28 +27,6 @@ function doneAt(draft: Draft, ref: WorkRef): Instant | null {
 }
 
 const NONE: LagLength = { kind: 'elapsed', minutes: 0 };
-
-/** The wait of one coat until a stage. */
-function stageOfCoat(draft: Draft, task: Task, materialId: string, stage: DryingStage, isRecoat: boolean): Wait {
-  const material = need(draft.materials, materialId, 'material');
-  const cure = cureOf(draft, task);
-  return {
-    min: cure.wait(material, stage), max: isRecoat ? cure.longest(material) : null,
-    reason: { kind: 'coat', taskId: task.id, materialId, stage }, overAt: (end) => cure.reached(material, stage, end),
-  };
-}
-
-/** Waits for the same work, the slowest from now on first; only that one keeps its longest wait. */
-function slowestFirst(draft: Draft, waits: readonly Wait[]): readonly Wait[] {
-  const sorted = waits.toSorted((a, b) => b.overAt(draft.nowMinute) - a.overAt(draft.nowMinute));
-  return sorted.map((wait, index) => (index === 0 ? wait : { ...wait, max: null }));
-}
-
-/** The waits that the coats of `before` ask of the work that follows on the same part. */
-function coatWaits(draft: Draft, before: Task, after: Task | null, isConsumed: boolean): readonly Wait[] {
-  const isRecoat = after !== null && after.coats.length > 0 && isConsumed;
-  return slowestFirst(draft, before.coats.map((coat) => stageOfCoat(draft, before, coat.materialId, isRecoat ? 'recoatFrom' : 'handle', isRecoat)));
-}
 
 function linkWaits(draft: Draft, link: Link, before: Task | null): readonly Wait[] {
   const { stage, minWait } = link;
@@ -77,10 +47,15 @@ function waitsOf(draft: Draft, arc: Precedence): readonly Wait[] {
   }
   const { partId, stateId } = arc.because;
   const after = taskOf(draft, arc.to);
-  const isConsumed = after?.parts.some((use) => use.partId === partId && use.from === stateId && use.to !== null) ?? false;
   const isMade = before?.parts.some((use) => use.partId === partId && use.to === stateId) ?? false;
-  const coats = before && isMade ? coatWaits(draft, before, after, isConsumed) : [];
+  const isNext = before !== null && after !== null && isNextCoat(before, after, partId, stateId) && !isLate(draft, arc);
+  const coats = before && isMade ? coatWaits(draft, before, isNext) : [];
   return coats.length > 0 ? coats : [{ min: NONE, max: null, reason: { kind: 'part-state', partId, stateId }, overAt: (end) => end }];
+}
+
+/** True between two coats whose recoat window is missed. */
+function isLate(draft: Draft, { from, to }: Precedence): boolean {
+  return from.kind === 'task' && to.kind === 'task' && draft.lateWork.get(to.id)?.laid.id === from.id;
 }
 
 /** The activities that open a piece of work: the task, and its before-shots, which need the parts in the same state. */
@@ -106,17 +81,20 @@ function allSessionsCalendar(draft: Draft): string {
  * Adds every lag of the derived order. Work that is done leaves a release minute where its wait still runs:
  * it is returned by activity and applied by the caller.
  */
-export function addOrder(draft: Draft): ReadonlyMap<string, RunningWait> {
+export function addOrder(draft: Draft, order: readonly Precedence[]): ReadonlyMap<string, RunningWait> {
   const releases = new Map<string, RunningWait>();
   const holdBack = (activity: string, wait: RunningWait) => {
     if (wait.minute > (releases.get(activity)?.minute ?? draft.nowMinute)) releases.set(activity, wait);
   };
-  for (const arc of deriveOrder(draft.document)) {
+  for (const arc of order) {
     if (isDone(draft, arc.to)) continue;
     const waits = waitsOf(draft, arc);
     const finished = doneAt(draft, arc.from);
-    for (const opening of openings(draft, arc.to)) {
-      const isTaskItself = opening === openings(draft, arc.to).at(-1);
+    const own = openings(draft, arc.to);
+    // What a missed window asks for comes first, once the coat bears it.
+    const opened = isLate(draft, arc) ? [...own, lateWorkActivity(arc.to.id)] : own;
+    for (const opening of opened) {
+      const isTaskItself = opening === own.at(-1) && opened === own;
       for (const wait of waits) {
         if (finished !== null && isDone(draft, arc.from)) {
           holdBack(opening, { minute: wait.overAt(draft.clock.up(finished)), reason: wait.reason });
@@ -132,6 +110,10 @@ export function addOrder(draft: Draft): ReadonlyMap<string, RunningWait> {
   for (const { wait, partIds } of wetCoats(draft)) {
     const touching = draft.document.tasks.filter((task) => task.doneAt === null && task.parts.some((use) => partIds.has(use.partId)));
     for (const task of touching) for (const opening of openings(draft, { kind: 'task', id: task.id })) holdBack(opening, wait);
+  }
+  for (const { wait, zone } of uncleared(draft)) {
+    const breathing = draft.document.tasks.filter((task) => task.doneAt === null && need(draft.places, task.placeId, 'place').airZone === zone && shutAfter(draft, task) === null);
+    for (const task of breathing) for (const opening of openings(draft, { kind: 'task', id: task.id })) holdBack(opening, wait);
   }
   return releases;
 }
@@ -159,5 +141,14 @@ function wetCoats(draft: Draft): { readonly wait: RunningWait; readonly partIds:
     const partIds = new Set(task.parts.map((use) => use.partId));
     return slowestFirst(draft, task.coats.map((coat) => stageOfCoat(draft, task, coat.materialId, 'touchDry', false))).slice(0, 1)
       .map((wait) => ({ wait: { minute: wait.overAt(draft.clock.up(laidAt)), reason: wait.reason }, partIds }));
+  });
+}
+
+/** Isocyanate of done tasks that has not cleared yet. */
+function uncleared(draft: Draft): { readonly wait: RunningWait; readonly zone: string }[] {
+  return draft.document.tasks.flatMap((task) => {
+    const shut = task.doneAt === null ? null : shutAfter(draft, task);
+    if (shut === null || task.doneAt === null) return [];
+    return [{ zone: shut.zone, wait: { minute: draft.clock.up(addMinutes(task.doneAt, shut.minutes)), reason: { kind: 'shut', taskId: task.id } } }];
   });
 }

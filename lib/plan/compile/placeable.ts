@@ -1,9 +1,11 @@
 /** Activities that nothing ahead can hold are told apart before the engine sees them. */
 import { formatWorkLength } from '@/lib/calendar';
+import type { Task } from '@/lib/build';
 import { asksForSecond } from '@/lib/safety';
 import type { Activity, Interval } from '@/lib/scheduling';
 import type { Draft } from './draft';
 import { readName } from './names';
+import { closuresOf, demandWords, taskCalendar } from './session-calendars';
 
 interface Impossibility {
   readonly text: string;
@@ -46,13 +48,23 @@ function aloneFault({ document, tasks }: Draft, activity: Activity): Impossibili
   return { text: `Is never done with one person (${hazard.name.toLowerCase()}), and there is nobody else in the crew.`, change: 'Add a second person, or give the work to an outside trade.' };
 }
 
+/** Why no time ahead can hold work of a task, or of what the words say; where only cold or heat closes it, with what would open it. */
+function timeFault(draft: Draft, activity: Activity, of: Task | string): Impossibility | null {
+  const intervals = activity.calendar === undefined ? [] : (draft.calendars.get(activity.calendar)?.intervals ?? []);
+  const fault = calendarFault(activity, intervals, typeof of === 'string' ? of : demandWords(draft, of));
+  const closures = fault === null || typeof of === 'string' ? [] : closuresOf(draft, of);
+  if (fault === null || typeof of === 'string' || closures.length === 0) return fault;
+  const open = draft.calendars.get(taskCalendar(draft, of, []))?.intervals ?? [];
+  if (calendarFault(activity, open, '') !== null) return fault;
+  return { ...fault, change: closures.map(({ change }) => change).join(' ') };
+}
+
 /**
- * Adds an activity. One that no time or crew can hold is kept in the problem without its calendar and crew,
+ * Adds an activity of a task, or of what the words ask of its times. One that no time or crew can hold is kept in the problem without its calendar and crew,
  * released at the horizon: the engine then finds no place for it, nor for what waits for it.
  */
-export function addActivity(draft: Draft, activity: Activity, demands: string): void {
-  const intervals = activity.calendar === undefined ? [] : (draft.calendars.get(activity.calendar)?.intervals ?? []);
-  const fault = crewFault(draft, activity) ?? calendarFault(activity, intervals, demands);
+export function addActivity(draft: Draft, activity: Activity, of: Task | string): void {
+  const fault = crewFault(draft, activity) ?? timeFault(draft, activity, of);
   if (!fault) {
     draft.activities.push(activity);
     return;

@@ -3,6 +3,7 @@ import type { Person, Session, Task } from '@/lib/build';
 import type { Interval } from '@/lib/scheduling';
 import { mergeOverlapping, subtractIntervals, wallOf } from '@/lib/calendar';
 import { cureOf, need, type Draft } from './draft';
+import { heaterHours } from './heater-hours';
 import { personResource } from './names';
 
 /** The session's part that is still to come, in engine minutes; null when it is over. */
@@ -41,26 +42,59 @@ export function isFilmed(task: Task): boolean {
   return task.coverage !== 'none' || task.shots.length > 0;
 }
 
-/** When a coat of the task would never form, since the cold comes before it is touch dry; with the words for it. */
-function coldMinutes(draft: Draft, task: Task): readonly { readonly words: string; readonly spans: readonly Interval[] }[] {
-  const { airZone } = need(draft.places, task.placeId, 'place');
-  return task.coats
-    .map((coat) => need(draft.materials, coat.materialId, 'material'))
-    .map((material) => ({ words: `warm until ${material.name} is dry in ${airZone}`, spans: cureOf(draft, task).spoilt(material) }))
-    .filter(({ spans }) => spans.length > 0);
+/** Minutes that a task may not use although a session offers them, with the words for what it needs instead. */
+export interface Closure {
+  readonly words: string;
+  /** What would open them. */
+  readonly change: string;
+  readonly spans: readonly Interval[];
 }
 
-/** Name of the calendar of the sessions that meet every demand of the task; made on first use. */
-export function taskCalendar(draft: Draft, task: Task): string {
+/** When a coat of the task would never form, since the cold comes before it is touch dry. */
+function coldMinutes(draft: Draft, task: Task): readonly Closure[] {
+  const { airZone } = need(draft.places, task.placeId, 'place');
+  return task.coats.map((coat) => need(draft.materials, coat.materialId, 'material')).map((material) => ({
+    words: `warm until ${material.name} is dry in ${airZone}`, change: `Heat ${airZone} until ${material.name} is dry.`, spans: cureOf(draft, task).spoilt(material),
+  }));
+}
+
+/** What makes room for a solvent coat in a heated air. */
+export const fireChange = (airZone: string, material: string): string =>
+  `Heat ${airZone} before the work and switch off, heat it with something made for air that holds solvent, or lay ${material} in another air.`;
+
+/** When solvent of the task would meet a heater that can light it. */
+function fireMinutes(draft: Draft, task: Task): readonly Closure[] {
+  const hours = heaterHours(draft, task);
+  return [...new Set(hours.map(({ materialName }) => materialName))].map((name) => {
+    const own = hours.filter(({ materialName }) => materialName === name);
+    const { airZone, heater } = own[0]!;
+    return {
+      words: `with the ${heater} heater of ${airZone} off until ${name} is dry`, spans: own.map(({ closed }) => closed),
+      change: fireChange(airZone, name),
+    };
+  });
+}
+
+/** What a session must offer a task: `at the bench, recording`. */
+export function demandWords(draft: Draft, task: Task): string {
+  return [...sessionDemands(draft, task), ...closuresOf(draft, task)].map(({ words }) => words).join(', ');
+}
+
+/** Every closure of a task that has minutes in it. */
+export function closuresOf(draft: Draft, task: Task): readonly Closure[] {
+  return task.coats.length === 0 ? [] : [...coldMinutes(draft, task), ...fireMinutes(draft, task)].filter(({ spans }) => spans.length > 0);
+}
+
+/** Name of the calendar of the sessions that meet every demand of the task, less what is closed to it; made on first use. */
+export function taskCalendar(draft: Draft, task: Task, closures: readonly Closure[] = closuresOf(draft, task)): string {
   const demands = sessionDemands(draft, task);
-  const cold = coldMinutes(draft, task);
-  const id = `sessions ${[...demands.map((d) => d.words), ...cold.map(({ words }) => words)].join(', ')}`;
+  const id = `sessions ${[...demands, ...closures].map(({ words }) => words).join(', ')}`;
   if (!draft.calendars.has(id)) {
     const intervals = draft.document.sessions
       .filter((session) => demands.every((d) => d.isMet(session)))
       .map((session) => remaining(draft, session))
       .filter((interval) => interval !== null);
-    const closed = mergeOverlapping(cold.flatMap(({ spans }) => spans));
+    const closed = mergeOverlapping(closures.flatMap(({ spans }) => spans));
     draft.calendars.set(id, { id, intervals: subtractIntervals(mergeOverlapping(intervals), closed) });
   }
   return id;

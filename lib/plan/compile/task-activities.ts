@@ -4,11 +4,12 @@ import { timesOf } from '@/lib/episodes';
 import { bookable } from '@/lib/estimate';
 import { asksForSecond } from '@/lib/safety';
 import type { Activity, CrewNeed, Demand, StateNeed } from '@/lib/scheduling';
-import { breathStates, exposureDemands, fireStates } from './exposure';
-import { addLag, cureOf, need, previousPlace, type Draft } from './draft';
+import { coatWaits } from './coat-waits';
+import { breathStates, breathedStates, exposureDoses, fireStates } from './exposure';
+import { addLag, cureOf, need, previousPlace, type Draft, type LateWork } from './draft';
 import { addActivity } from './placeable';
-import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
-import { sessionDemands, taskCalendar } from './session-calendars';
+import { SOUND_MEDIUM, airMedium, beforeShotActivity, equipmentResource, lateWorkActivity, partResource, personResource, placeResource, surfaceMedium, taskActivity } from './names';
+import { taskCalendar } from './session-calendars';
 
 /** Shortest piece of a task that pauses between sessions, worked minutes: less is spent on setting up. Common practice, no source. */
 export const SHORTEST_PIECE = 30;
@@ -74,7 +75,9 @@ function wetState(draft: Draft, task: Task): Lasting | null {
   if (task.coats.length === 0) return null;
   const waits = task.coats.map((coat) => cureOf(draft, task).wait(need(draft.materials, coat.materialId, 'material'), 'touchDry'));
   const tail = Math.max(0, ...waits.map((wait) => (wait.kind === 'elapsed' ? wait.minutes : 0)));
-  const [first, ...others] = waits.filter((wait) => wait.kind === 'table');
+  // Coats of one material share a table.
+  const tables = new Map(waits.filter((wait) => wait.kind === 'table').map((wait) => [wait.ready, wait]));
+  const [first, ...others] = tables.values();
   if (first === undefined) return { tail };
   const ready = others.length === 0 ? first.ready : first.ready.map((minute, k) => Math.max(minute, ...others.map((other) => other.ready[k] ?? minute)));
   return { tail, until: { step: first.step, ready } };
@@ -89,47 +92,67 @@ function surfaceStates(draft: Draft, task: Task, wet: Lasting | null): StateNeed
   return partIds.map((id) => ({ medium: surfaceMedium(id), state: wet === null ? 'handled' : `coat ${task.id}`, ...(wet ?? { tail: 0 }) }));
 }
 
-/** What a session must offer: `at the bench, recording`. */
-function demandWords(draft: Draft, task: Task): string {
-  return sessionDemands(draft, task).map((demand) => demand.words).join(', ');
-}
-
-/** Adds the activity of an unfinished task, and its before-shots as one of their own ahead of it. */
-export function addTask(draft: Draft, task: Task): void {
-  const id = taskActivity(task.id);
-  const pin = task.pinnedStart === null ? {} : { pin: { start: draft.clock.down(task.pinnedStart) } };
+/** A task as an activity of a name. */
+function activityOf(draft: Draft, id: string, task: Task): Activity {
   const duration = taskMinutes(draft.document, task);
-  const activity: Activity = {
+  const doses = exposureDoses(draft.document, task);
+  return {
     id,
     duration,
     calendar: taskCalendar(draft, task),
     mode: task.inOneGo ? 'one-go' : 'split',
     ...(task.inOneGo || duration === 0 ? {} : { shortestPiece: Math.min(SHORTEST_PIECE, duration) }),
-    demands: [...taskDemands(task, heldForShots(task).map(({ partId }) => partId)), ...exposureDemands(draft.document, task)],
+    demands: taskDemands(task, heldForShots(task).map(({ partId }) => partId)),
     crew: crewNeeds(draft, task),
+    ...(doses.length === 0 ? {} : { doses }),
     states: taskStates(draft, task),
     release: draft.nowMinute,
-    ...pin,
     ...previousPlace(draft, id, personResource),
   };
-  addActivity(draft, activity, demandWords(draft, task));
+}
+
+/** Work that fills one go ends in time only when it starts before a recoat window closes. */
+function latestEnd(draft: Draft, task: Task, duration: number): Pick<Activity, 'latestEnd'> {
+  const closes = draft.windows.get(task.id)?.closes ?? null;
+  return closes === null || !task.inOneGo ? {} : { latestEnd: Math.min(draft.horizon, draft.clock.down(closes) + duration) };
+}
+
+/** Adds the activity of an unfinished task, and its before-shots as one of their own ahead of it. */
+export function addTask(draft: Draft, task: Task): void {
+  const pin = task.pinnedStart === null ? {} : { pin: { start: draft.clock.down(task.pinnedStart) } };
+  const plain = activityOf(draft, taskActivity(task.id), task);
+  const activity: Activity = { ...plain, ...latestEnd(draft, task, plain.duration), ...pin };
+  addActivity(draft, activity, task);
   const ahead = shotsAhead(task);
   if (ahead.length > 0) addBeforeShots(draft, task, activity, ahead);
 }
 
+/** Adds what a missed recoat window asks for, and the next coat after it: at once, or in the window of a coat that is laid again. */
+export function addLateTask(draft: Draft, late: LateWork): void {
+  const id = lateWorkActivity(late.next.id);
+  addActivity(draft, activityOf(draft, id, late.task), late.task);
+  const to = { activity: taskActivity(late.next.id), at: 'start' as const };
+  const reason = { kind: 'late-work' as const, nextTaskId: late.next.id };
+  const [wait] = coatWaits(draft, late.task, true);
+  const max = wait?.max ?? null;
+  addLag(draft, { from: { activity: id, at: 'end' }, to, min: wait?.min ?? { kind: 'elapsed', minutes: 0 }, ...(max === null ? {} : { max }) }, reason);
+}
+
 function addBeforeShots(draft: Draft, task: Task, of: Activity, ahead: Task['shots']): void {
   const id = beforeShotActivity(task.id);
+  // No coat is laid while filming: neither cold nor heat keeps it out.
+  const filming = { ...task, coats: [] };
   const shots: Activity = {
     id,
     duration: bookable(ahead.reduce((sum, shot) => sum + shot.time, 0)),
-    calendar: of.calendar!,
+    calendar: taskCalendar(draft, filming),
     mode: 'one-go',
     demands: taskDemands({ ...task, equipmentIds: [] }, ahead.flatMap(statesOf).map(({ partId }) => partId)),
     crew: [{ pool: draft.document.people.map((person) => personResource(person.id)), count: 1 }],
-    states: surfaceStates(draft, task, null),
+    states: [...surfaceStates(draft, task, null), ...breathedStates(draft, task)],
     release: draft.nowMinute,
     ...previousPlace(draft, id, personResource),
   };
-  addActivity(draft, shots, demandWords(draft, task));
+  addActivity(draft, shots, filming);
   addLag(draft, { from: { activity: id, at: 'end' }, to: { activity: of.id, at: 'start' }, min: { kind: 'elapsed', minutes: 0 } }, { kind: 'before-shot', taskId: task.id, partId: null });
 }

@@ -2,13 +2,13 @@
 import { issue, type Issue, type Subject } from '@/lib/result';
 import type { Contradiction, Fact } from '@/lib/scheduling';
 import type { Compiled } from '../compile/compile';
-import { readName } from '../compile/names';
+import { isWorkshopWork, readName } from '../compile/names';
 import { factWords } from './fact-words';
 import { activityTitle, joinTitles } from './titles';
 
 function subjectOf(compiled: Compiled, activity: string): Subject {
   const { kind, id } = readName(activity);
-  const isTask = kind === 'task' || kind === 'before-shot';
+  const isTask = isWorkshopWork(kind);
   return { kind: kind === 'episode' ? 'episode' : isTask ? 'task' : 'outsideJob', id, name: activityTitle(compiled.draft, activity) };
 }
 

@@ -4,6 +4,7 @@ import { addDays, dateOf, eachDate, formatLength, formatMoment, weekdayOf } from
 import { openingHours, workingDays, type LearnedRatio } from '@/lib/outwork';
 import { addMinutes, type Instant } from '@/lib/units';
 import { cureOf, need, type Draft, type LagReason } from '../compile/draft';
+import { heatCaution } from './heater-words';
 import { activityTitle } from './titles';
 
 /** A reason without its moment. */
@@ -24,7 +25,8 @@ function coatWords(draft: Draft, reason: Extract<LagReason, { kind: 'coat' }>, u
   const { length, conditions, warm } = cureOf(draft, task).tell(material, reason.stage, until);
   const text = `Waits for ${material.name} of “${task.name}”: ${STAGE_WORDS[reason.stage]} ${formatMoment(until, zone)}, ${formatLength(length)} after application ${conditions}.`;
   const saved = length - warm.length;
-  const change = saved < 30 ? null : `Kept at ${warm.at} °C it is ${STAGE_WORDS[reason.stage]} ${formatMoment(addMinutes(until, -saved), zone)}, ${formatLength(saved)} earlier (rule of thumb; the data sheet comes first).`;
+  const caution = heatCaution(draft, need(draft.places, task.placeId, 'place').airZone, material);
+  const change = saved < 30 ? null : `Kept at ${warm.at} °C${caution} it is ${STAGE_WORDS[reason.stage]} ${formatMoment(addMinutes(until, -saved), zone)}, ${formatLength(saved)} earlier (rule of thumb; the data sheet comes first).`;
   return { text, change };
 }
 
@@ -73,6 +75,12 @@ export function lagWords(draft: Draft, reason: LagReason, from: string, until: I
     case 'before-shot':
       if (reason.partId === null) return { text: 'Cannot be undone, so its before-shots come first.', change: null };
       return { text: `“${activityTitle(draft, from)}” shows ${need(draft.parts, reason.partId, 'part').name} as it is until then.`, change: 'Film those shots earlier, or take the part out of them.' };
+    case 'shut': {
+      const task = need(draft.tasks, reason.taskId, 'task');
+      const { airZone } = need(draft.places, task.placeId, 'place');
+      return { text: `Nobody may breathe the air of ${airZone} until ${formatMoment(until, draft.document.series.zone)}: isocyanate from “${task.name}” has to clear.`, change: null };
+    }
+    case 'late-work':
     case 'episode':
       return { text: `Follows “${activityTitle(draft, from)}”.`, change: null };
     default:

@@ -7,6 +7,7 @@ import { compilePlan, type Compiled } from '../compile/compile';
 import { cureOf, need } from '../compile/draft';
 import { readName } from '../compile/names';
 import { isAttending } from '../compile/session-calendars';
+import { heatCaution } from './heater-words';
 import { STAGE_WORDS } from './lag-words';
 import { activityTitle } from './titles';
 
@@ -23,8 +24,8 @@ export interface Candidate {
 const EXTRA = 60;
 
 const withDocument = ({ draft, problem }: Compiled, document: SeriesDocument): Problem => {
-  const { now, previousBlocks, readings } = draft;
-  const compiled = compilePlan({ document, now, previousBlocks, ...(readings === undefined ? {} : { readings }) });
+  const { now, previousBlocks, readings, lateFor } = draft;
+  const compiled = compilePlan({ document, now, previousBlocks, ...(readings === undefined ? {} : { readings }), ...(lateFor === undefined ? {} : { lateFor }) });
   return compiled.ok ? compiled.value.problem : problem;
 };
 
@@ -42,7 +43,7 @@ function heatCoat(compiled: Compiled, reason: Reason): readonly Candidate[] {
   const { length, warm } = cureOf(draft, task).tell(material, why.stage, draft.clock.moment(until));
   if (warm.length >= length) return [];
   const lags = problem.lags.map((lag) => (lag.id === lagId ? { ...lag, min: { kind: 'elapsed', minutes: Math.ceil(warm.length) } as const } : lag));
-  return [{ text: `Keep ${material.name} at ${warm.at} °C until it is ${STAGE_WORDS[why.stage]} (rule of thumb; the data sheet comes first)`, size: 2, problem: { ...problem, lags }, without: [] }];
+  return [{ text: `Keep ${material.name} at ${warm.at} °C until it is ${STAGE_WORDS[why.stage]}${heatCaution(draft, need(draft.places, task.placeId, 'place').airZone, material)} (rule of thumb; the data sheet comes first)`, size: 2, problem: { ...problem, lags }, without: [] }];
 }
 
 /** One working day less at an outside trade. */

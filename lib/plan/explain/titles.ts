@@ -10,6 +10,8 @@ export function activityTitle(draft: Draft, activity: string): string {
       return draft.tasks.get(id)?.name ?? id;
     case 'before-shot':
       return `Before-shots: ${draft.tasks.get(id)?.name ?? id}`;
+    case 'late-work':
+      return draft.lateWork.get(id)?.task.name ?? id;
     case 'drop-off':
       return `Drop off: ${draft.jobs.get(id)?.name ?? id}`;
     case 'collection':

@@ -2,25 +2,26 @@
 import type { OutsideJob, Task } from '@/lib/build';
 import type { CoatMoments } from '@/lib/cure';
 import type { Placement } from '@/lib/scheduling';
-import type { Instant } from '@/lib/units';
+import { addMinutes, type Instant } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
 import { cureOf, need, type Draft } from '../compile/draft';
+import { shutAfter } from '../compile/exposure';
 import { expectedReady } from '../compile/job-activities';
-import { collectionActivity, dropOffActivity, readName, taskActivity } from '../compile/names';
+import { collectionActivity, dropOffActivity, isWorkshopWork, readName, taskActivity } from '../compile/names';
 import { activityTitle } from '../explain/titles';
 import type { Because, BlockKind, CoatStages, PlanBlock, Span } from '../model';
 
-type WorkKind = Exclude<BlockKind, 'away' | 'cure'>;
+type WorkKind = Exclude<BlockKind, 'away' | 'cure' | 'shut'>;
 
-const isWorkKind = (kind: string): kind is WorkKind => ['task', 'before-shot', 'drop-off', 'collection'].includes(kind);
+const isWorkKind = (kind: string): kind is WorkKind => isWorkshopWork(kind) || kind === 'drop-off' || kind === 'collection';
 
 /** Block of a placed activity; null for an episode's milestone. */
 export function workBlock(compiled: Compiled, placement: Placement, because: readonly Because[]): PlanBlock | null {
   const { draft } = compiled;
   const { kind, id } = readName(placement.activity);
   if (!isWorkKind(kind)) return null;
-  const isTask = kind === 'task' || kind === 'before-shot';
-  const record: Task | OutsideJob = isTask ? need(draft.tasks, id, 'task') : need(draft.jobs, id, 'outside job');
+  const isTask = isWorkshopWork(kind);
+  const record: Task | OutsideJob = kind === 'late-work' ? (draft.lateWork.get(id)?.task ?? need(draft.tasks, id, 'task')) : isTask ? need(draft.tasks, id, 'task') : need(draft.jobs, id, 'outside job');
   return {
     id: placement.activity,
     kind,
@@ -76,6 +77,24 @@ function partNames(draft: Draft, uses: Task['parts']): string {
   return names.length > 2 ? `${names.slice(0, 2).join(', ')} and ${names.length - 2} more` : names.join(' and ');
 }
 
+/** The places that share the air of a task that sprays isocyanate, from its end until it has cleared. */
+function shutBlocks(draft: Draft, task: Task, sprayedAt: Instant): PlanBlock[] {
+  const shut = shutAfter(draft, task);
+  if (shut === null) return [];
+  return draft.document.places.filter(({ airZone }) => airZone === shut.zone).map((place) => waitBlock({
+    id: `shut:${task.id}:${place.id}`,
+    kind: 'shut',
+    subject: { kind: 'task', id: task.id },
+    title: `${task.name}: isocyanate has to clear`,
+    start: sprayedAt,
+    end: addMinutes(sprayedAt, shut.minutes),
+    placeId: place.id,
+    partIds: [],
+    episodeId: task.episodeId,
+    stages: null,
+  }));
+}
+
 function awayBlock(draft: Draft, job: OutsideJob, start: Instant, end: Instant): PlanBlock {
   const trade = need(draft.trades, job.tradeId, 'outside trade');
   return waitBlock({
@@ -95,10 +114,10 @@ function awayBlock(draft: Draft, job: OutsideJob, start: Instant, end: Instant):
 /** Every wait that the plan brings with it, and those that already run. */
 export function waitBlocks(compiled: Compiled, placements: ReadonlyMap<string, Placement>): PlanBlock[] {
   const { draft } = compiled;
-  const cures = draft.document.tasks.map((task) => {
+  const cures = draft.document.tasks.flatMap((task) => {
     const placed = placements.get(taskActivity(task.id));
     const laidAt = task.doneAt ?? (placed ? draft.clock.moment(placed.end) : null);
-    return laidAt === null ? null : cureBlock(draft, task, laidAt);
+    return laidAt === null ? [] : [cureBlock(draft, task, laidAt), ...shutBlocks(draft, task, laidAt)];
   });
   const away = draft.document.outsideJobs.map((job) => {
     if (job.collectedAt !== null) return null;

@@ -1,12 +1,14 @@
 /** Raises the engine's answer back to trade words. */
-import { shootDue } from '@/lib/build';
+import { goalsOf, shootDue } from '@/lib/build';
 import { dateOf } from '@/lib/calendar';
-import { explainPlacement, type Fact, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
+import { explainPlacement, type Fact, type Placement, type Schedule, type Solution, type Unplaced } from '@/lib/scheduling';
 import { instant, minutesBetween, minutes } from '@/lib/units';
 import type { Compiled } from '../compile/compile';
-import { episodeActivity, readName } from '../compile/names';
+import { episodeActivity, isWorkshopWork, readName } from '../compile/names';
 import { factWords } from '../explain/fact-words';
+import { heaterBecause } from '../explain/heater-words';
 import { activityTitle, joinTitles } from '../explain/titles';
+import { lateWords } from '../explain/window-words';
 import type { Because, EpisodeOutlook, PlanBlock, PlanResult, UnplacedWork } from '../model';
 import { waitBlocks, workBlock } from './blocks';
 
@@ -24,14 +26,22 @@ function becauseOf(compiled: Compiled, fact: Fact, until: number | null): Becaus
   return { ...words, until: moment, blockId: blockerOf(compiled, fact) };
 }
 
-function reasonsFor(compiled: Compiled, schedule: Schedule, activity: string): Because[] {
-  const facts = explainPlacement(compiled.problem, schedule, activity);
-  const firstBudget = facts.findIndex((reason) => reason.fact.kind === 'budget');
-  // One full session tells it; the rest of them would only repeat it.
+function reasonsFor(compiled: Compiled, schedule: Schedule, placement: Placement, placements: ReadonlyMap<string, Placement>): Because[] {
+  const facts = explainPlacement(compiled.problem, schedule, placement.activity);
+  const kindOf = (fact: Fact) => (fact.kind === 'budget' ? compiled.draft.budgetReasons.get(fact.budget)?.kind : undefined);
+  // One full session, or one day's limit, tells it; the rest of them would only repeat it.
   const reasons = facts
-    .filter((reason, index) => reason.fact.kind !== 'budget' || index === firstBudget)
+    .filter(({ fact }, index) => fact.kind !== 'budget' || index === facts.findIndex((other) => kindOf(other.fact) === kindOf(fact)))
     .map((reason) => becauseOf(compiled, reason.fact, reason.until));
-  return dropRepeats(reasons).slice(0, MOST_REASONS);
+  const first = lateBecause(compiled, placement.activity) ?? heaterBecause(compiled, placements, placement);
+  return dropRepeats(first === null ? reasons : [first, ...reasons]).slice(0, MOST_REASONS);
+}
+
+/** Why work that no record asks for is in the plan. */
+function lateBecause({ draft }: Compiled, activity: string): Because | null {
+  const { kind, id } = readName(activity);
+  const late = kind === 'late-work' ? draft.lateWork.get(id) : undefined;
+  return late === undefined ? null : { ...lateWords(draft, late), until: null, blockId: null };
 }
 
 function dropRepeats(reasons: readonly Because[]): Because[] {
@@ -44,11 +54,12 @@ function unplacedWork(compiled: Compiled, unplaced: Unplaced): UnplacedWork | nu
   if (kind === 'episode') return null;
   const own = unplaced.because.map((fact) => becauseOf(compiled, fact, null));
   const impossible = draft.impossible.get(unplaced.activity);
-  const because: Because[] = impossible ? [{ ...impossible, until: null, blockId: null }] : own;
+  const added = lateBecause(compiled, unplaced.activity);
+  const because: Because[] = [...(added === null ? [] : [added]), ...(impossible ? [{ ...impossible, until: null, blockId: null }] : own)];
   if (unplaced.waitsFor.length > 0 && !impossible) {
     because.unshift({ text: `Waits for ${joinTitles(draft, unplaced.waitsFor)}, which ${unplaced.waitsFor.length === 1 ? 'has' : 'have'} no place either.`, until: null, change: null, blockId: unplaced.waitsFor[0]! });
   }
-  const isTask = kind === 'task' || kind === 'before-shot';
+  const isTask = isWorkshopWork(kind);
   return {
     subject: { kind: isTask ? 'task' : 'outsideJob', id },
     title: activityTitle(draft, unplaced.activity),
@@ -92,13 +103,17 @@ export function raisePlan(compiled: Compiled, solution: Extract<Solution, { sche
   const { schedule } = solution;
   const placements = new Map(schedule.placements.map((placement) => [placement.activity, placement]));
   const work = schedule.placements
-    .map((placement) => workBlock(compiled, placement, facts.isBare === true || readName(placement.activity).kind === 'episode' ? [] : reasonsFor(compiled, schedule, placement.activity)))
+    .map((placement) => workBlock(compiled, placement, facts.isBare === true || readName(placement.activity).kind === 'episode' ? [] : reasonsFor(compiled, schedule, placement, placements)))
     .filter((block): block is PlanBlock => block !== null);
   const finish = work.reduce((latest, block) => Math.max(latest, block.end), draft.now as number);
   return {
     blocks: [...work, ...waitBlocks(compiled, placements)].toSorted((a, b) => a.start - b.start || a.id.localeCompare(b.id, 'en')),
     unplaced: schedule.unplaced.map((unplaced) => unplacedWork(compiled, unplaced)).filter((unplaced): unplaced is UnplacedWork => unplaced !== null),
     episodes: episodeOutlooks(compiled, schedule),
+    goals: {
+      order: goalsOf(draft.document.series), bankWeeks: schedule.score.shortages, changes: schedule.score.moved,
+      heating: compiled.problem.upkeep === undefined ? null : schedule.score.cost,
+    },
     status: solution.status,
     finish: instant(finish),
     earliestFinish: draft.clock.moment(solution.lowerBound),

@@ -1,6 +1,6 @@
 /** What each person gets on each day of a plan. */
 import type { Equipment, SeriesDocument, Task } from '@/lib/build';
-import { dateOf, type CivilDate } from '@/lib/calendar';
+import { dateOf, endOfDay, type CivilDate } from '@/lib/calendar';
 import type { Instant } from '@/lib/units';
 import { countNoise, NOISE_ACTION_LOWER, NOISE_ACTION_UPPER, NOISE_LIMIT, type NoiseDay, type NoisePiece } from './noise';
 import { taskDose } from './task-vapour';
@@ -70,22 +70,35 @@ function addTask(tally: Tally, tools: readonly Equipment[], task: Task, worked: 
   if (isUnknown) tally.unknown.add(tools.length === 0 ? `${task.name}: no tool named` : tools.map(({ name }) => name).join(', '));
 }
 
-/** Pieces that begin on one day count there whole: sessions do not cross midnight by more than an evening. */
+/** The parts of a piece on each of its days: work past midnight counts for the next. */
+function cutAtMidnight(piece: WorkedPiece, zone: string): readonly { readonly date: CivilDate; readonly minutes: number }[] {
+  const parts: { readonly date: CivilDate; readonly minutes: number }[] = [];
+  for (let at = piece.start; at < piece.end;) {
+    const date = dateOf(at, zone);
+    const until = endOfDay(date, zone);
+    const to = until < piece.end ? until : piece.end;
+    parts.push({ date, minutes: (to - at) / 60_000 });
+    at = to;
+  }
+  return parts;
+}
+
 function tallyUp(document: SeriesDocument, pieces: readonly WorkedPiece[]): readonly Tally[] {
   const tasks = new Map(document.tasks.map((task) => [task.id, task]));
   const tallies = new Map<string, Tally>();
   for (const piece of pieces) {
     const task = tasks.get(piece.taskId);
     if (task === undefined) continue;
-    const date = dateOf(piece.start, document.series.zone);
     const tools = toolsOf(document, task);
+    const dose = taskDose(document, task);
     for (const personId of piece.personIds) {
-      const key = `${date}/${personId}`;
-      const tally = tallies.get(key) ?? { personId, date, noise: [], vibration: [], taskIds: new Set<string>(), unknown: new Set<string>(), vapour: 0 };
-      tallies.set(key, tally);
-      const worked = (piece.end - piece.start) / 60_000;
-      addTask(tally, tools, task, worked);
-      tally.vapour += worked * taskDose(document, task);
+      for (const { date, minutes } of cutAtMidnight(piece, document.series.zone)) {
+        const key = `${date}/${personId}`;
+        const tally = tallies.get(key) ?? { personId, date, noise: [], vibration: [], taskIds: new Set<string>(), unknown: new Set<string>(), vapour: 0 };
+        tallies.set(key, tally);
+        addTask(tally, tools, task, minutes);
+        tally.vapour += minutes * dose;
+      }
     }
   }
   return [...tallies.values()];

@@ -73,8 +73,8 @@ export const checkHolds: Rule = (problem, schedule) => {
   return [...order, ...findOverloads(problem, uses, 'hold')];
 };
 
-/** Work on a resource inside a budget's interval stays within its limit. Holds do not count. */
-export const checkBudgets: Rule = (problem, schedule) => (problem.budgets ?? []).flatMap((budget) => {
+/** Work on a resource inside a budget's interval stays within its limit. Holds do not count, nor do doses. */
+export const checkBudgets: Rule = (problem, schedule) => (problem.budgets ?? []).filter(({ dose }) => dose === undefined).flatMap((budget) => {
   const uses = listWork(problem, schedule).filter((use) => use.resource === budget.resource && sharedMinutes(use, budget.within) > 0);
   const spent = uses.reduce((sum, use) => sum + use.amount * sharedMinutes(use, budget.within), 0);
   if (spent <= budget.limit) return [];

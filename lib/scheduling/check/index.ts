@@ -1,6 +1,7 @@
 import type { Problem, Schedule } from '../problem';
 import { checkBudgets, checkCapacity, checkCrew, checkHolds } from './capacity';
 import { checkHorizon, checkLatestEnds, checkPins, checkReleases } from './dates';
+import { checkDoses } from './doses';
 import { checkElapsedLags, checkMaximumLags, checkTableLags, checkWorkingLags } from './lags';
 import { checkShortestPieces } from './pieces';
 import { checkStates } from './states';
@@ -14,7 +15,7 @@ export type { Rule, Violation } from './violation';
 export const RULES = {
   checkCompleteness, checkDuration, checkCalendarMembership, checkOneGo, checkSplitPieces, checkShortestPieces,
   checkElapsedLags, checkWorkingLags, checkTableLags, checkMaximumLags,
-  checkCapacity, checkCrew, checkHolds, checkBudgets, checkStates,
+  checkCapacity, checkCrew, checkHolds, checkBudgets, checkDoses, checkStates,
   checkReleases, checkLatestEnds, checkPins, checkHorizon, checkScore,
 } as const satisfies Record<string, Rule>;
 

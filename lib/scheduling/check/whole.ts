@@ -1,5 +1,5 @@
-import type { Activity, Placement, Score } from '../problem';
-import { listDated, type Rule, type Violation } from './violation';
+import type { Activity, Placement, Problem, Score } from '../problem';
+import { listDated, type Dated, type Rule, type Violation } from './violation';
 
 /** Each activity is placed or left out, once; nothing else is. */
 export const checkCompleteness: Rule = (problem, schedule) => {
@@ -26,6 +26,21 @@ function isMoved({ previousCrew, previousStart }: Activity, placement: Placement
   return previousCrew !== undefined && previousCrew.toSorted().join('\n') !== placement.crew.toSorted().join('\n');
 }
 
+/** Quotas of which too few have ended in time. */
+function countMissed({ quotas }: Problem, ends: ReadonlyMap<string, number>): number {
+  return (quotas ?? []).filter(({ among, at, least }) => among.filter((id) => (ends.get(id) ?? Infinity) <= at).length < least).length;
+}
+
+/** What the spans cost in which somebody who counts has a piece of work. */
+function sumUpkeep({ upkeep }: Problem, dated: readonly Dated[]): number {
+  const counts = new Set(upkeep?.resources);
+  const pieces = dated
+    .filter(({ activity, placement }) => [...placement.crew, ...activity.demands.filter(({ amount }) => amount > 0).map(({ resource }) => resource)].some((id) => counts.has(id)))
+    .flatMap(({ placement }) => placement.pieces);
+  const isUsed = (start: number, end: number) => pieces.some((piece) => piece.start < end && piece.end > start);
+  return (upkeep?.spans ?? []).reduce((sum, { cost, within }) => sum + (isUsed(within.start, within.end) ? cost : 0), 0);
+}
+
 /** The score is what its dates give. What is left out is late up to the horizon, and moved when it had a place before. */
 export const checkScore: Rule = (problem, schedule) => {
   const dated = listDated(problem, schedule);
@@ -39,12 +54,14 @@ export const checkScore: Rule = (problem, schedule) => {
   const expected: Score = {
     unplaced: problem.activities.length - dated.length,
     tardiness: late.reduce((sum, minutes) => sum + minutes, 0),
+    shortages: countMissed(problem, ends),
     moved: moved.length,
     makespan: Math.max(0, ...ends.values()),
+    cost: sumUpkeep(problem, dated),
     sumOfEnds: [...ends.values()].reduce((sum, end) => sum + end, 0),
   };
   const { score } = schedule;
-  const names = ['unplaced', 'tardiness', 'moved', 'makespan', 'sumOfEnds'] as const;
+  const names = ['unplaced', 'tardiness', 'shortages', 'moved', 'makespan', 'cost', 'sumOfEnds'] as const;
   return names.filter((name) => !isNear(score[name], expected[name])).map((name): Violation => ({
     rule: 'score', message: `${name} is given as ${score[name]}, the dates give ${expected[name]}.`, activities: [],
   }));

@@ -16,7 +16,7 @@ export interface Core {
 
 /**
  * Lowers a model to the core, or null where the core cannot say it: work that pauses, people to choose, states, holds,
- * budgets, lags in working time; wished ends and an accepted plan, which count before the finish.
+ * budgets, lags in working time; whatever but the finish counts in the objective (wished ends, an accepted plan, quotas, upkeep).
  */
 export function lowerToCore(model: Model): Core | null {
   if (model.count > LARGEST || !isSayable(model)) return null;
@@ -46,7 +46,8 @@ export function lowerToCore(model: Model): Core | null {
 }
 
 function isSayable(model: Model): boolean {
-  const { budgets, crew, holds, states } = model;
+  const { budgets, crew, holds, objective, states } = model;
+  if (objective.quotas.count > 0 || objective.upkeep.count > 0) return false;
   if (budgets.start.length > 0 || crew.from[model.count] !== 0 || holds.count > 0 || states.from[model.count] !== 0) return false;
   for (let i = 0; i < model.count; i += 1) {
     if (model.isSplit[i] === 1 && model.calendar[i]! >= 0 && model.duration[i]! > 0) return false;

@@ -1,9 +1,10 @@
 import type { Outcome } from '../describe';
 import type { Contradiction, Progress } from '../problem';
 import type { Model } from '../model';
+import { TERMS } from '../objective';
 import { PLACED } from '../placer';
 import { solveCore, type CoreProgress, type CoreSolution } from '../proof';
-import { compareTerms, rate, TERMS, toScore } from '../score';
+import { compareTerms, rate, toScore } from '../score';
 import type { StopRule } from '../stop/rule';
 import { explainExactly } from './conflict';
 import type { Core } from './lower';
@@ -50,7 +51,7 @@ export function searchExactly(input: ExactInput): ExactOutcome {
   const measure = (progress: CoreProgress): number => {
     tried = input.schedulesTried + countSchedules(progress, model.count);
     lowerBound = Math.min(model.horizon, Math.max(input.lowerBound, progress.lowerBound));
-    const best = { ...toScore(known.terms), ...(progress.makespan < 0 ? {} : { unplaced: 0, makespan: progress.makespan }) };
+    const best = { ...toScore(model, known.terms), ...(progress.makespan < 0 ? {} : { unplaced: 0, makespan: progress.makespan }) };
     const share = input.stop.share({ schedulesTried: tried, best, lowerBound });
     if (input.onProgress !== undefined && share - told >= 0.02) {
       told = share;

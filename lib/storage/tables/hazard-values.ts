@@ -1,7 +1,7 @@
 /** Shapes of what is kept about hazards as JSON in a row. */
 import {
   isHazardFact, NO_ROOM_AIR, NO_TASK_HAZARDS, NO_TOOL_EXPOSURE, NO_VAPOUR,
-  type Consent, type CutChecks, type Evidence, type HazardFact, type HazardFields, type MaterialVapour, type RoomAir, type SourceStatus, type StatementAbout, type TaskHazards, type ToolExposure,
+  type Consent, type CutChecks, type Evidence, type HazardFact, type HazardFields, type MaterialVapour, type RoomAir, type SourceReading, type SourceStatus, type StatementAbout, type TaskHazards, type ToolExposure,
 } from '@/lib/build';
 import { z } from 'zod';
 import { oneOf, readJson } from '../column';
@@ -33,6 +33,8 @@ export const cutChecksShape: z.ZodType<CutChecks> = z.object({
   captions: z.object({ file: z.string(), readOn: z.string().nullable() }),
   flashes: z.object({ perSecond: z.number().nullable(), remedy: z.string(), countedOn: z.string().nullable() }),
 });
+
+export const sourceReadings: z.ZodType<readonly SourceReading[]> = z.array(z.object({ text: z.string(), on: z.string(), by: z.string() }));
 
 const status = oneOf<SourceStatus>({ read: true, memory: true, computed: true, judgement: true, practice: true });
 const trigger = z.array(z.array(fact));

@@ -4,8 +4,9 @@ import type { Db } from '../connection';
 import type { SeriesModel } from '../generated/models';
 import { readJson } from '../column';
 import type { Table } from '../table';
-import { cameraKit, filmingPractice } from './values';
+import { cameraKit, filmingPractice, goalOrder } from './values';
 import { workshopShape } from './cure-values';
+import { sourceReadings } from './hazard-values';
 
 /** The columns of a series that a person sets; the rest is bookkeeping of storage. */
 export function seriesRow(series: Series) {
@@ -29,7 +30,10 @@ export function seriesRow(series: Series) {
     usesExperience: series.usesExperience,
     filmingJson: JSON.stringify(series.filming),
     cameraJson: JSON.stringify(series.camera),
+    frozenDays: series.frozenDays,
+    goalsJson: series.goals === undefined ? null : JSON.stringify(series.goals),
     workshopJson: series.workshop === undefined ? null : JSON.stringify(series.workshop),
+    sourceReadingsJson: series.sourceReadings === undefined ? null : JSON.stringify(series.sourceReadings),
   };
 }
 
@@ -52,7 +56,10 @@ export function readSeries(row: SeriesModel): Series {
     usesExperience: row.usesExperience,
     filming: readJson(filmingPractice, row.filmingJson, { table: 'Series', row: row.id, column: 'filmingJson' }),
     camera: readJson(cameraKit, row.cameraJson, { table: 'Series', row: row.id, column: 'cameraJson' }),
+    frozenDays: row.frozenDays,
+    ...(row.goalsJson === null ? {} : { goals: readJson(goalOrder, row.goalsJson, { table: 'Series', row: row.id, column: 'goalsJson' }) }),
     ...(row.workshopJson === null ? {} : { workshop: readJson(workshopShape, row.workshopJson, { table: 'Series', row: row.id, column: 'workshopJson' }) }),
+    ...(row.sourceReadingsJson === null ? {} : { sourceReadings: readJson(sourceReadings, row.sourceReadingsJson, { table: 'Series', row: row.id, column: 'sourceReadingsJson' }) }),
   };
 }
 

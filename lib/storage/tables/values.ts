@@ -1,5 +1,5 @@
 /** Shapes of the values that are kept as JSON in a row. */
-import type { CameraKit, Coverage, DateSpan, FilmingPractice, PartState, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
+import type { CameraKit, Coverage, DateSpan, FilmingPractice, PartState, PlanGoal, Shot, SkillNeed, WeeklyHours } from '@/lib/build';
 import { instant, minutes } from '@/lib/units';
 import { z } from 'zod';
 import { oneOf } from '../column';
@@ -24,6 +24,8 @@ export const filmingPractice: z.ZodType<FilmingPractice> = z.object({
 export const cameraKit: z.ZodType<CameraKit> = z.object({
   cameras: z.number(), bitRate: z.number(), cards: z.array(z.number()), batteries: z.number(), batteryMinutes: z.number(), fillLimit: z.number(),
 });
+
+export const goalOrder: z.ZodType<readonly PlanGoal[]> = z.array(oneOf<PlanGoal>({ lateness: true, bank: true, changes: true, finish: true, heating: true }));
 
 export const partStates: z.ZodType<readonly PartState[]> = z.array(z.object({ id: z.string(), name: z.string() }));
 

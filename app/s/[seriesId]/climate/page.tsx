@@ -33,6 +33,7 @@ export default async function ClimatePage({ params, searchParams }: Props) {
       <section className={styles.section} aria-labelledby="room-head">
         <h2 id="room-head">Room and heater</h2>
         <p>{view.room} <Link href={seriesSettingsPath(seriesId)}>Change it</Link></p>
+        {view.freshAir ? <p>{view.freshAir}</p> : null}
         <Cautions view={view} />
       </section>
       <section className={styles.section} aria-labelledby="readings-head">

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Suspense } from 'react';
 import {
-  Ban, Camera, CircleHelp, Clapperboard, Hand, OctagonAlert, PackageCheck, PaintRoller, Truck, Undo2, type LucideIcon,
+  Ban, Camera, CircleHelp, Clapperboard, Hand, OctagonAlert, PackageCheck, PaintRoller, Truck, Undo2, Wind, type LucideIcon,
 } from 'lucide-react';
 import { EmptyState, LinkButton, PageBody, plansPath, repeatSessionsPath, weekPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewNow, type NowView, type NowWork, type Reminder } from '@/lib/views';
@@ -182,6 +182,7 @@ function BigWork({ work, clocks, seriesId }: { readonly work: NowWork; readonly 
 }
 
 const REMINDERS: Record<Reminder['kind'], { readonly icon: LucideIcon; readonly word: string }> = {
+  'stay out': { icon: Wind, word: 'Stay out' },
   'hands off': { icon: Ban, word: 'Hands off' },
   recoat: { icon: PaintRoller, word: 'Recoat' },
   'film first': { icon: Clapperboard, word: 'Film first' },

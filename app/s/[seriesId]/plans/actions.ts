@@ -1,7 +1,9 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { acceptPlan, discardPlan, openContext, requestRepair, type AcceptedWords } from '@/lib/commands';
+import type { Outcome } from '@/app/_actions/outcome';
+import { runAction } from '@/app/_actions/run';
+import { acceptPlan, discardPlan, moveGoalBy, openContext, requestRepair, type AcceptedWords } from '@/lib/commands';
 import type { Issue } from '@/lib/result';
 
 /** What a decision on a plan answers: the issues that refuse it, none when it is done. */
@@ -31,4 +33,9 @@ export async function discardPlanAction(seriesId: string, number: number): Promi
   if (!result.ok) return { issues: result.error };
   revalidatePath(`/s/${seriesId}`, 'layout');
   return { issues: [] };
+}
+
+/** Has a goal of plans count more (-1) or less (1) than its neighbour. */
+export async function moveGoalAction(seriesId: string, revision: number, goal: string, by: -1 | 1): Promise<Outcome> {
+  return runAction(seriesId, (context) => moveGoalBy(context, seriesId, revision, goal, by < 0 ? -1 : 1));
 }

@@ -9,6 +9,7 @@ import { EmptyState, estimatesPath, historyPath, LinkButton, newRecordPath, Page
 import { loadDocument, openViewContext, viewPlans, type ChangeLine, type DraftView, type EpisodeLine, type PlanFacts, type PlanRow, type PlansView } from '@/lib/views';
 import { RecordLink } from '../week/record-link';
 import { Decision } from './decision';
+import { Goals } from './goals';
 import { Replan } from './replan';
 import styles from './page.module.css';
 
@@ -35,6 +36,7 @@ export default async function PlansPage({ params }: Props) {
       />
       <Start view={view} />
       {view.openWork > 0 ? <p className={styles.soft}>{view.experience} <Link href={estimatesPath(seriesId)}>Estimates</Link></p> : null}
+      {view.openWork > 0 ? <Goals view={view} /> : null}
       {view.draft ? <Draft draft={view.draft} view={view} /> : null}
       {view.accepted ? <Accepted plan={view.accepted} seriesId={seriesId} /> : null}
       {view.history.length > 0 ? <History rows={view.history} /> : null}
@@ -67,6 +69,8 @@ function Facts({ plan }: { readonly plan: PlanFacts }) {
       <div className={plan.isLate ? styles.bad : undefined}><dt>Episodes</dt><dd>{plan.isLate ? <TriangleAlert size={16} aria-hidden /> : null} {plan.late}</dd></div>
       <div className={plan.unplaced > 0 ? styles.bad : undefined}><dt>Without a place</dt><dd>{plan.unplaced === 0 ? 'nothing' : plan.unplaced}</dd></div>
       <div><dt>Ends</dt><dd>{plan.finish}</dd></div>
+      {plan.bank === null ? null : <div><dt>In hand</dt><dd>{plan.bank}</dd></div>}
+      {plan.heating === null ? null : <div><dt>Heating</dt><dd>{plan.heating}</dd></div>}
       <div className={styles.wideFact}><dt>Search</dt><dd>{plan.search}. {plan.proof}</dd></div>
     </dl>
   );

@@ -2,7 +2,7 @@
 import type { Issue } from '@/lib/result';
 
 export type RunLine =
-  | { readonly kind: 'progress'; readonly share: number; readonly schedulesTried: number; readonly lateMinutes: number | null; readonly unplaced: number | null }
+  | { readonly kind: 'progress'; readonly share: number; readonly schedulesTried: number; readonly lateMinutes: number | null; readonly unplaced: number | null; readonly finish: number | null; readonly earliestFinish: number }
   | { readonly kind: 'plan'; readonly planNumber: number }
   | { readonly kind: 'issues'; readonly issues: readonly Issue[] };
 

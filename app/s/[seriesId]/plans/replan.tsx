@@ -13,11 +13,21 @@ type Progress = Extract<RunLine, { kind: 'progress' }>;
 
 const SECONDS_WORDS: Record<(typeof SEARCH_SECONDS)[number], string> = { 5: 'quick, 5 s', 20: 'thorough, 20 s', 60: 'patient, 60 s' };
 
-function describeProgress({ schedulesTried, lateMinutes, unplaced }: Progress): string {
+const DAY_MS = 86_400_000;
+
+/** How far the best end so far is from the best end possible. */
+function describeBound({ earliestFinish, finish, unplaced }: Progress): string {
+  if (finish === null || unplaced !== 0) return '';
+  const days = Math.ceil((finish - earliestFinish) / DAY_MS);
+  return days <= 0 ? '; it ends as early as any plan can' : `; it ends at most ${days} ${days === 1 ? 'day' : 'days'} later than the best possible`;
+}
+
+function describeProgress(progress: Progress): string {
+  const { schedulesTried, lateMinutes, unplaced } = progress;
   const tried = `${schedulesTried} ${schedulesTried === 1 ? 'schedule' : 'schedules'} tried`;
   if (unplaced === null) return `${tried}, none fits yet`;
   const late = lateMinutes ? 'some episodes late' : 'no episode late';
-  return `${tried}; the best so far has ${late}, ${unplaced === 0 ? 'everything placed' : `${unplaced} without a place`}`;
+  return `${tried}; the best so far has ${late}, ${unplaced === 0 ? 'everything placed' : `${unplaced} without a place`}${describeBound(progress)}`;
 }
 
 interface ReplanProps {

@@ -2,7 +2,7 @@
 
 import { runAction } from '@/app/_actions/run';
 import type { Outcome } from '@/app/_actions/outcome';
-import { addHazards, changeRecord, overrideGate, ruleHazard, signItem } from '@/lib/commands';
+import { addHazards, changeRecord, overrideGate, recordReading, ruleHazard, signItem } from '@/lib/commands';
 
 /** What is typed in the small forms of safety; the commands read and judge it. */
 type Input = Readonly<Record<string, unknown>>;
@@ -26,4 +26,8 @@ export async function ruleHazardAction(seriesId: string, input: Input): Promise<
 
 export async function addHazardsAction(seriesId: string, text: string): Promise<Outcome> {
   return runAction(seriesId, (context) => addHazards(context, seriesId, text));
+}
+
+export async function recordReadingAction(seriesId: string, input: Input): Promise<Outcome> {
+  return runAction(seriesId, (context) => recordReading(context, seriesId, input));
 }

@@ -100,7 +100,7 @@ function Line({ item, seriesId, isOpen, toggle, form }: LineProps) {
         {isOpen ? form : null}
       </div>
       {item.state === 'recorded' ? null : (
-        <Button look="quiet" onClick={toggle} aria-expanded={isOpen} aria-label={`${isOpen ? 'Close' : 'Sign'}: ${item.kindWord}, ${item.text}`}>
+        <Button look={item.isNeeded && (item.state === 'open' || item.state === 'reopened') ? 'plain' : 'quiet'} onClick={toggle} aria-expanded={isOpen} aria-label={`${isOpen ? 'Close' : 'Sign'}: ${item.kindWord}, ${item.text}`}>
           {isOpen ? 'Close' : 'Sign'}
         </Button>
       )}

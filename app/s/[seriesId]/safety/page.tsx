@@ -2,9 +2,10 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { OctagonX } from 'lucide-react';
-import { briefPath, EmptyState, episodeSafetyPath, hazardsPath, IssueList, LinkButton, PageBody, PageHead, plansPath, taskHazardsPath } from '@/app/_ui';
+import { briefPath, EmptyState, episodeSafetyPath, hazardsPath, IssueList, LinkButton, newRecordPath, PageBody, PageHead, plansPath, taskHazardsPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewSafety, type SafetyRoomView } from '@/lib/views';
 import { ExposureTable, VapourList } from './exposures';
+import { ReviewList } from './review-list';
 import styles from './safety.module.css';
 
 interface Props {
@@ -30,7 +31,7 @@ export default async function SafetyPage({ params }: Props) {
       ) : null}
       <section className={styles.section} aria-labelledby="briefs-head">
         <h2 id="briefs-head">Briefs for the next sessions</h2>
-        {view.sessions.length === 0 ? <p className={styles.soft}>No session is ahead.</p> : null}
+        {view.sessions.length === 0 ? <p className={styles.soft}>No session is ahead. <Link href={newRecordPath(seriesId, 'session')}>Add a session</Link></p> : null}
         <ul className={`plain ${styles.links}`}>
           {view.sessions.map(({ value, label }) => (
             <li key={value}>
@@ -56,20 +57,23 @@ export default async function SafetyPage({ params }: Props) {
         <IssueList issues={view.vapourGaps} seriesId={seriesId} />
       </section>
       <Reviews view={view} />
-      <p className={styles.soft}>
-        Hazards follow from the facts of each task: open a task below to see which, and why.{' '}
-        {document.tasks.length === 0 ? 'There is no task yet.' : null}
-      </p>
-      <details className={styles.fold}>
-        <summary>Hazards task by task ({document.tasks.length})</summary>
-        <ul className={`plain ${styles.links}`}>
-          {document.tasks.map(({ id, name }) => (
-            <li key={id}>
-              <Link href={taskHazardsPath(seriesId, id)}>{name}</Link>
-            </li>
-          ))}
-        </ul>
-      </details>
+      {document.tasks.length === 0 ? (
+        <p className={styles.soft}>
+          Hazards follow from the facts of each task. <Link href={newRecordPath(seriesId, 'task')}>Add the first task</Link>
+        </p>
+      ) : (
+        <details className={styles.fold}>
+          <summary>Hazards task by task ({document.tasks.length})</summary>
+          <p className={styles.soft}>Hazards follow from the facts of each task: open one to see which, and why.</p>
+          <ul className={`plain ${styles.links}`}>
+            {document.tasks.map(({ id, name }) => (
+              <li key={id}>
+                <Link href={taskHazardsPath(seriesId, id)}>{name}</Link>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </PageBody>
   );
 }
@@ -77,9 +81,11 @@ export default async function SafetyPage({ params }: Props) {
 function Episodes({ view }: { readonly view: SafetyRoomView }) {
   if (view.columns.length === 0) {
     return (
-      <EmptyState title="No episode yet">
-        <p>The checklist of an episode is computed from the tasks it shows. Add an episode, then tasks for it.</p>
-      </EmptyState>
+      <div className={styles.section}>
+        <EmptyState title="No episode yet" actions={<LinkButton href={newRecordPath(view.seriesId, 'episode')} look="main">Add an episode</LinkButton>}>
+          <p>The checklist of an episode is computed from the tasks it shows. Add an episode, then tasks for it.</p>
+        </EmptyState>
+      </div>
     );
   }
   return (
@@ -154,15 +160,9 @@ function Reviews({ view }: { readonly view: SafetyRoomView }) {
     <details className={styles.fold}>
       <summary>Yearly review of {view.reviews.length} sources: {view.reviewSummary}</summary>
       <p className={styles.soft}>
-        Each source is read again within a year of the last reading. What is from memory or from practice counts as unverified until somebody has read a source: copy the hazard, name the source and the day.
+        Each source is read again within a year of the last reading. What is from memory or from practice counts as unverified until somebody has read a source. A source that says something else now: copy the hazard and change it there.
       </p>
-      <ul className={`plain ${styles.reviews}`}>
-        {view.reviews.map(({ text, when, hazards, isDue }) => (
-          <li key={text}>
-            <strong>{text}</strong> <span className={isDue ? styles.warn : styles.soft}>{when}</span> <span className={styles.soft}>({hazards})</span>
-          </li>
-        ))}
-      </ul>
+      <ReviewList view={view} />
     </details>
   );
 }

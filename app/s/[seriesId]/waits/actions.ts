@@ -27,7 +27,7 @@ export async function planHeatingAction(seriesId: string, run: RunToPlan): Promi
   return runAction(seriesId, (context) => createRecord(context, seriesId, 'heatingRun', run));
 }
 
-/** Puts the work that a missed recoat window asks for between the two coats. */
-export async function lateWorkAction(seriesId: string, coatTaskId: string, nextTaskId: string): Promise<Outcome> {
+/** Puts the work that a missed recoat window asks for between the two coats; null: before the next coat, whatever lies under it. */
+export async function lateWorkAction(seriesId: string, coatTaskId: string | null, nextTaskId: string): Promise<Outcome> {
   return runAction(seriesId, (context) => planLateWork(context, seriesId, { coatTaskId, nextTaskId }));
 }

@@ -1,12 +1,13 @@
 'use client';
 
 import { useState, useTransition } from 'react';
-import { Check, MoveHorizontal, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
+import { Check, ListPlus, MoveHorizontal, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
 import type { Outcome } from '@/app/_actions/outcome';
 import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { BlockView } from '@/lib/views';
 import { beforeShotsAction, completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
+import { lateWorkAction } from '../waits/actions';
 import { isMovable } from './movable';
 import { useMover } from './mover';
 import styles from './block-actions.module.css';
@@ -28,6 +29,7 @@ function listTaskChoices(block: ActedBlock, taskId: string, seriesId: string): C
       ? [{ word: 'Not filmed after all', icon: Undo2, look: 'plain', run: () => beforeShotsAction(seriesId, taskId, revision, false) }]
       : [{ word: 'Filmed', icon: Check, look: 'main', run: () => beforeShotsAction(seriesId, taskId, revision, true) }];
   }
+  if (block.kind === 'late-work') return block.isDone ? [] : [{ word: 'Keep it as a task', icon: ListPlus, look: 'plain', run: () => lateWorkAction(seriesId, null, taskId) }];
   if (block.isDone) return [{ word: 'Not done after all', icon: Undo2, look: 'plain', run: () => reopenTaskAction(seriesId, taskId, revision) }];
   if (block.kind !== 'task') return [];
   return [

@@ -8,7 +8,7 @@ import styles from './block-button.module.css';
 const percent = (share: number): string => `${(100 * share).toFixed(3)}%`;
 
 function lookOf(block: BlockView): string {
-  const kind = { task: styles.work, 'before-shot': styles.film, 'drop-off': styles.errand, collection: styles.errand, away: styles.away, cure: styles.cure }[block.kind];
+  const kind = { task: styles.work, 'before-shot': styles.film, 'late-work': styles.work, 'drop-off': styles.errand, collection: styles.errand, away: styles.away, cure: styles.cure, shut: styles.shut }[block.kind];
   return [kind, block.isDone ? styles.done : undefined].filter(Boolean).join(' ');
 }
 
@@ -40,7 +40,7 @@ export function PieceButton({ piece, block }: { readonly piece: DrawnPiece; read
     '--left': percent(piece.left), '--width': percent(piece.width), '--lane': piece.lane,
     '--true-left': percent(piece.trueLeft), '--true-width': percent(piece.trueWidth),
   } as CSSProperties;
-  const isStray = piece.sessionId === null && (block.kind === 'task' || block.kind === 'before-shot');
+  const isStray = piece.sessionId === null && (block.kind === 'task' || block.kind === 'before-shot' || block.kind === 'late-work');
   return (
     <button
       type="button"

@@ -13,6 +13,8 @@ interface BlockSheetProps {
   readonly seriesId: string;
 }
 
+const isWaiting = (kind: BlockView['kind']): boolean => kind === 'cure' || kind === 'away' || kind === 'shut';
+
 /** What a block is and why it stands where it does; opened by every button that names it, closed by Escape. */
 export function BlockSheet({ block, seriesId }: BlockSheetProps) {
   const id = sheetId(block.id);
@@ -38,8 +40,8 @@ export function BlockSheet({ block, seriesId }: BlockSheetProps) {
         </p>
       ) : null}
       <BlockActions block={pickActed(block)} seriesId={seriesId} />
-      <Reasons reasons={block.because} isWait={block.kind === 'cure' || block.kind === 'away'} />
-      {block.kind === 'cure' || block.kind === 'away' || block.isDone ? null : <WhyHere blockId={block.id} seriesId={seriesId} />}
+      <Reasons reasons={block.because} isWait={isWaiting(block.kind)} />
+      {isWaiting(block.kind) || block.isDone ? null : <WhyHere blockId={block.id} seriesId={seriesId} />}
       <Facts block={block} seriesId={seriesId} />
       <p>
         <RecordLink seriesId={seriesId} to={block.subject}>Open the {block.subject.kind === 'task' ? 'task' : 'outside job'} “{block.subject.name}”</RecordLink>

@@ -1,13 +1,15 @@
-import { Clapperboard, Hammer, Hourglass, PackageOpen, Truck, Undo2, type LucideIcon } from 'lucide-react';
+import { Clapperboard, Hammer, Hourglass, PackageOpen, PaintRoller, Truck, Undo2, Wind, type LucideIcon } from 'lucide-react';
 import type { BlockView } from '@/lib/views';
 
 const SIGNS: Record<BlockView['kind'], LucideIcon> = {
   task: Hammer,
   'before-shot': Clapperboard,
+  'late-work': PaintRoller,
   'drop-off': Truck,
   collection: Undo2,
   away: PackageOpen,
   cure: Hourglass,
+  shut: Wind,
 };
 
 /** The icon of a kind of block; the word always stands beside it or in the button's name. */

@@ -6,6 +6,7 @@ const KINDS = [
   { kind: 'task', word: 'Work' },
   { kind: 'before-shot', word: 'Film before' },
   { kind: 'cure', word: 'Drying: hands off' },
+  { kind: 'shut', word: 'Air clearing: stay out' },
   { kind: 'away', word: 'Away at a trade' },
   { kind: 'drop-off', word: 'On the road' },
 ] as const;

@@ -24,7 +24,7 @@ export default async function BriefPage({ params }: Props) {
     <PageBody paper="brief">
       <PageHead title={`Brief: ${view.name}`} above={<Link href={safetyPath(seriesId)}>Safety</Link>} lead={`${view.when}. In: ${view.crew}. ${view.standing}`} actions={<PrintButton />} />
       {view.order.length === 0 ? (
-        <p className={styles.soft}>
+        <p className={`${styles.soft} ${styles.nothing}`}>
           {view.hasPlan ? 'The accepted plan has no work in this session.' : 'Nothing is planned yet.'} <Link href={plansPath(seriesId)}>Plans</Link>
         </p>
       ) : null}

@@ -58,8 +58,13 @@ export default async function TaskHazardsPage(props: Props) {
             </li>
           ))}
         </ul>
-        {view.vapour === null ? null : <VapourList rows={[view.vapour]} seriesId={seriesId} />}
       </section>
+      {view.vapour === null ? null : (
+        <section className={styles.section} aria-labelledby="vapour-head">
+          <h2 id="vapour-head">Its vapour</h2>
+          <VapourList rows={[view.vapour]} seriesId={seriesId} />
+        </section>
+      )}
       {view.removed.length === 0 ? null : (
         <section className={styles.section} aria-labelledby="removed-head">
           <h2 id="removed-head">Taken out by a person</h2>

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Series" ADD COLUMN "sourceReadingsJson" TEXT;
