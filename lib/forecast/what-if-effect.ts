@@ -32,6 +32,8 @@ export interface RemedyEffect {
 
 export interface WhatIfEffect {
   readonly words: readonly string[];
+  /** The series after it. */
+  readonly document: SeriesDocument;
   readonly plan: PlanResult;
   readonly standing: Standing;
   readonly before: Standing | null;
@@ -102,7 +104,9 @@ export type Outcome = Omit<WhatIfEffect, 'remedies'>;
 /** What happened, and the change chosen, against the plan that counts. Fails like {@link findEffect}. */
 export function findOutcome(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null): Result<Outcome> {
   const planned = planAfter(at, whatIfs, chosen);
-  return planned.ok ? ok({ words: planned.value.words, ...effectOf(at, planned.value.plan) }) : planned;
+  if (!planned.ok) return planned;
+  const { document, plan, words } = planned.value;
+  return ok({ words, document, ...effectOf(at, plan) });
 }
 
 /**
@@ -113,7 +117,7 @@ export function findEffect(at: Situation, whatIfs: readonly WhatIf[], chosen: Re
   const planned = planAfter(at, whatIfs, chosen);
   if (!planned.ok) return planned;
   const { document, plan, words } = planned.value;
-  return ok({ words, ...effectOf(at, plan), remedies: chosen === null ? rateRemedies(at, document, plan) : [] });
+  return ok({ words, document, ...effectOf(at, plan), remedies: chosen === null ? rateRemedies(at, document, plan) : [] });
 }
 
 function planAfter(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null): Result<{ readonly document: SeriesDocument; readonly words: readonly string[]; readonly plan: PlanResult }> {
@@ -123,7 +127,7 @@ function planAfter(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind
   return plan.ok ? ok({ ...happened.value, plan: plan.value }) : plan;
 }
 
-type RepairEffect = Omit<Outcome, 'words'>;
+type RepairEffect = Omit<Outcome, 'words' | 'document'>;
 
 /** The plan that counts, mended for the series as it is now with as little moved as there can be. Fails like {@link findEffect}. */
 export function findRepair(at: Situation): Result<RepairEffect> {

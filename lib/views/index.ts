@@ -53,6 +53,7 @@ export { viewTradeLibrary, type TradeEntry, type TradeLibraryView } from './trad
 export type { LibraryMaterial } from './material-library';
 export { viewProgress } from './progress';
 export type { Answer, ForecastView, Mark, ProgressView, Timelines } from './progress-model';
+export type { MovedPiece, MovedRow, MovedStrip } from './moved-strip';
 export { viewWhatIf } from './what-if';
 export type { EffectView, VariantView, WhatIfChoice, WhatIfView } from './what-if';
 export { searchLog, viewLog, viewPhoto, type FoundView, type LogView } from './log';

@@ -9,6 +9,7 @@ import type { EpisodeOutlook, PlanDiff } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
+import { drawMoves, type MovedStrip } from './moved-strip';
 import { linkRecord } from './week-block';
 import type { RecordLink } from './week-model';
 import { loadReadings } from './workshop-air';
@@ -45,6 +46,8 @@ export interface EffectView {
   readonly episodes: readonly EpisodeShift[];
   readonly changes: readonly { readonly key: string; readonly title: string; readonly kind: PlanDiff['changes'][number]['kind']; readonly text: string }[];
   readonly remedies: readonly RemedyView[];
+  /** The first week in which work moves; null: nothing moves. */
+  readonly strip: MovedStrip | null;
 }
 
 export interface VariantView {
@@ -126,12 +129,13 @@ function readWhatIfs(pieces: readonly string[]): WhatIf[] {
 function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | null): { effect: EffectView | null; issues: readonly Issue[] } {
   const found = findEffect(at, whatIfs, remedy !== null && isRemedyKind(remedy) ? remedy : null);
   if (!found.ok) return { effect: null, issues: found.error };
-  const { before, diff, plan, remedies, standing, words } = found.value;
+  const { before, diff, document, plan, remedies, standing, words } = found.value;
   return {
     issues: [],
     effect: {
       words, summary: diff.summary, before: before === null ? 'There is no accepted plan to compare with.' : tellStanding(before), after: tellStanding(standing),
       isWorse: standing.late > 0 || standing.open > 0 || standing.unplaced > 0,
+      strip: at.plan === null ? null : drawMoves(document, at.plan, plan),
       episodes: showShifts(diff, plan.episodes, at.document),
       changes: diff.changes.map((change) => ({ key: change.blockId, title: change.title, kind: change.kind, text: change.text })),
       remedies: remedies.map((one) => ({ kind: one.kind, text: one.text, result: tellStanding(one.standing), moves: `${formatCount(one.moves, 'block')} move against the plan` })),

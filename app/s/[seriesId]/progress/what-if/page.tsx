@@ -5,6 +5,7 @@ import { EmptyState, IssueList, LinkButton, PageBody, PageHead, plansPath, progr
 import { loadDocument, openViewContext, viewWhatIf, type EffectView, type VariantView, type WhatIfChoice, type WhatIfView } from '@/lib/views';
 import { RecordLink } from '../../week/record-link';
 import { Decide, DropVariant } from './decide';
+import { MovedStrip } from './moved-strip';
 import styles from '../progress.module.css';
 
 interface Props {
@@ -119,6 +120,7 @@ function Effect({ effect, view }: { readonly effect: EffectView; readonly view: 
       {shown.length === 0 ? null : (
         <>
           <h3>What moves</h3>
+          {effect.strip === null ? null : <MovedStrip moves={effect.strip} seriesId={seriesId} />}
           <ul>{shown.map((change) => <li key={change.key}><strong>{change.title}</strong> {change.text}</li>)}</ul>
           {effect.changes.length > shown.length ? (
             <details>
