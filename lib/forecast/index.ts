@@ -1,5 +1,6 @@
 /** Odds of a plan: simulation over the engine's own rules, progress against time, past forecasts judged, and what to do when a week breaks. */
 export { checkAssumptions, DEFAULT_ASSUMPTIONS, tellAssumptions, type Assumptions } from './assumptions';
+export { estimateAtCompletion, type AtCompletion } from './at-completion';
 export { calibrate, pinballLoss, type Calibration, type Judged } from './calibration';
 export { findChances, withSaving, type ChanceSources, type LearnedFactor } from './chances';
 export { earnedSchedule, type EarnedSchedule } from './earned-schedule';

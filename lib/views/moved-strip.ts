@@ -1,14 +1,17 @@
 /** What a change does to the strip of a week: blocks at their old and their new place, in the look of the week. Pure. */
 import type { SeriesDocument } from '@/lib/build';
-import { dateOf, endOfDay, formatDay, isoWeekOf, formatIsoWeek, startOfDay, weekDates } from '@/lib/calendar';
+import { dateOf, endOfDay, formatDay, isoWeekOf, formatIsoWeek, startOfDay, weekDates, type CivilDate } from '@/lib/calendar';
 import type { PlanBlock, PlanResult, Span } from '@/lib/plan';
-import type { Instant } from '@/lib/units';
+import { addMinutes, minutesBetween, type Instant } from '@/lib/units';
 import { buildAxis, clipSpan, positionOf, type Axis } from './week-axis';
 import { isWait } from './week-block';
 import { assignLanes } from './week-lanes';
 import type { DrawnFrame } from './week-model';
 import { drawFrames, nameRow, rowOf } from './week-strip';
 import { formatRange, formatWeekLabel } from './week-words';
+
+/** Minutes of the axis that a block takes up at least. */
+const LEAST_BOX = 90;
 
 /** A block where it was or where it would be. Left and width are shares of the strip. */
 export interface MovedPiece {
@@ -76,9 +79,18 @@ function drawRow(id: string, moves: readonly Move[], { axis, document, week }: D
     const span = clipSpan(piece, week);
     return span === null ? [] : [{ ...span, key: `${block.id} ${look} ${piece.start}`, title: block.title, look, when: formatRange(piece.start, piece.end, zone), other: tellOther(other, week, look, zone) }];
   }));
-  const { laid, lanes } = assignLanes(moves.flatMap(({ was, would }) => [...half(was, would, 'was'), ...half(would, was, 'would')]));
-  const pieces = laid.map(({ end, start, ...piece }) => ({ ...piece, left: positionOf(axis, start), width: positionOf(axis, end) - positionOf(axis, start) }));
+  // Short pieces are drawn wider than they are, and must not cover the next one.
+  const drawn = moves.flatMap(({ was, would }) => [...half(was, would, 'was'), ...half(would, was, 'would')]).map((piece) => ({ ...piece, to: piece.end, end: addMinutes(piece.start, Math.max(LEAST_BOX, minutesBetween(piece.start, piece.end))) }));
+  const { laid, lanes } = assignLanes(drawn);
+  const pieces = laid.map(({ end: _end, start, to, ...piece }) => ({ ...piece, left: positionOf(axis, start), width: positionOf(axis, to) - positionOf(axis, start) }));
   return { id, name: nameRow(id, document), lanes, pieces };
+}
+
+/** The days of a week from the first on which something is worked to the last. */
+function trimDates(dates: readonly CivilDate[], pieces: readonly Span[], zone: string): readonly CivilDate[] {
+  const worked = new Set(pieces.map(({ start }) => dateOf(start, zone)));
+  const [first, last] = [dates.findIndex((date) => worked.has(date)), dates.findLastIndex((date) => worked.has(date))];
+  return first < 0 ? dates : dates.slice(first, last + 1);
 }
 
 /**
@@ -91,7 +103,8 @@ export function drawMoves(document: SeriesDocument, before: PlanResult, after: P
   if (first === null) return null;
   const { zone } = document.series;
   const isoWeek = isoWeekOf(dateOf(first, zone));
-  const dates = weekDates(isoWeek);
+  const whole = weekDates(isoWeek);
+  const dates = trimDates(whole, moves.flatMap(({ was, would }) => [...(was?.pieces ?? []), ...(would?.pieces ?? [])]), zone);
   const days = dates.map((date) => ({ start: startOfDay(date, zone), end: endOfDay(date, zone) }));
   const week = { start: days[0]!.start, end: days.at(-1)!.end };
   const isIn = (block: PlanBlock | null) => block !== null && block.pieces.some((piece) => clipSpan(piece, week));
@@ -102,7 +115,7 @@ export function drawMoves(document: SeriesDocument, before: PlanResult, after: P
   const ids = [...new Set(blocks.map((block) => rowOf(block, document)))];
   const inOrder = [...document.places.map(({ id }) => id).filter((id) => ids.includes(id)), ...ids.filter((id) => document.places.every((place) => place.id !== id))];
   return {
-    week: formatIsoWeek(isoWeek), label: formatWeekLabel(dates[0] ?? ''), units: axis.width, frames: drawFrames(sessions, axis, zone),
+    week: formatIsoWeek(isoWeek), label: formatWeekLabel(whole[0] ?? ''), units: axis.width, frames: drawFrames(sessions, axis, zone),
     days: days.map(({ end, start }, k) => ({ date: dates[k]!, label: formatDay(dates[k]!), left: positionOf(axis, start), width: positionOf(axis, end) - positionOf(axis, start) })),
     rows: inOrder.map((id) => drawRow(id, shown, { document, week, axis })).filter(({ pieces }) => pieces.length > 0),
     laterCount: moves.length - shown.length,
