@@ -37,13 +37,14 @@ function partCounts({ accepted, document, now }: ProgressInput): PartCounts {
   return { done, away: names(away), drying: names(drying), open: document.parts.length - done.length, total: document.parts.length };
 }
 
+const sayWork = (minutes: number): string => formatWorkLength(Math.round(minutes));
+
 /** Crew work of the whole build, as typed and by experience. */
 function tellCompletion(document: SeriesDocument): EarnedView['facts'] {
   const { isLearned, openLearned, openTyped, spent } = estimateAtCompletion(document);
-  const say = (minutes: number) => formatWorkLength(Math.round(minutes));
   return [
-    { name: 'At completion, as typed', value: say(spent + openTyped) },
-    { name: 'At completion, by experience', value: isLearned ? say(spent + openLearned) : 'too little finished to learn from' },
+    { name: 'At completion, as typed', value: sayWork(spent + openTyped) },
+    { name: 'At completion, by experience', value: isLearned ? sayWork(spent + openLearned) : 'too little finished to learn from' },
   ];
 }
 

@@ -8,9 +8,10 @@ import { demoSeries } from '@/seed/demo';
 const WEEK = 10_080;
 const DAY = 1440;
 
+const evenings = (from: number) => Array.from({ length: 7 }, (_, day) => ({ start: from + day * DAY, end: from + day * DAY + 1200 }));
+
 /** A coat of 60 minutes, laid by somebody in the first two weeks' evenings, and work of 30 minutes 600 minutes after it. */
 function coatAndWork(luck: Partial<ForecastInput>): ForecastInput {
-  const evenings = (from: number) => Array.from({ length: 7 }, (_, day) => ({ start: from + day * DAY, end: from + day * DAY + 1200 }));
   const weeks = [evenings(0), evenings(WEEK)];
   const crew = [{ pool: ['joan'], count: 1 }];
   const wait = { id: 'dries', from: { activity: 'coat', at: 'end' }, to: { activity: 'work', at: 'start' }, min: { kind: 'elapsed', minutes: 600 } } as const;
@@ -33,6 +34,7 @@ function coatAndWork(luck: Partial<ForecastInput>): ForecastInput {
 
 const ends = (input: ForecastInput, runs = 1): Int32Array => new Simulation(input).runMany(0, runs).watched;
 const calm = coatAndWork({});
+const away = (chance: number): ForecastInput => ({ ...calm, absences: calm.absences.map((absence) => ({ ...absence, chance })) });
 const withColdSpells = (begins: number, perMille: number): ForecastInput => ({ ...calm, cold: { begins, lasts: begins, weeks: 3, coats: [{ activity: 'coat', week: 0, lags: ['dries', 'dries again'], perMille }] } });
 
 describe('luck in a simulation', () => {
@@ -55,7 +57,6 @@ describe('luck in a simulation', () => {
   });
 
   it('has a person miss a whole week, no less and no more', () => {
-    const away = (chance: number) => ({ ...calm, absences: calm.absences.map((absence) => ({ ...absence, chance })) });
     const found = ends(away(0.25), 2000);
     const late = found.filter((end) => end > 700);
     expect(late.length / 2000).toBeCloseTo(0.25, 1);
