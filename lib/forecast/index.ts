@@ -12,5 +12,5 @@ export {
 export { meanOf, quantileOf } from './statistics';
 export { isRemedyKind, type RemedyKind } from './remedies';
 export { findTarget, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type Situation, type Target, type WhatIf, type WhatIfKind } from './what-if';
-export { changeFor, findEffect, findOutcome, findRepair, type RemedyEffect, type Standing, type WhatIfEffect } from './what-if-effect';
+export { changeFor, findEffect, findOutcome, findRepair, isHarmful, type RemedyEffect, type Standing, type WhatIfEffect } from './what-if-effect';
 export type { NewForecast, SavedForecast, Variant } from './saved';

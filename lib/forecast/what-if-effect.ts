@@ -38,7 +38,7 @@ export interface WhatIfEffect {
   readonly standing: Standing;
   readonly before: Standing | null;
   readonly diff: PlanDiff;
-  /** At most three, different in kind, the best first. Empty: nothing is late, or nothing small helps. */
+  /** At most three, different in kind, the best first. Empty: nothing is worse than it was, or nothing small helps. */
   readonly remedies: readonly RemedyEffect[];
 }
 
@@ -61,18 +61,34 @@ function compareStanding(a: Standing, b: Standing): number {
   return a.open - b.open || a.unplaced - b.unplaced || a.lateMinutes - b.lateMinutes || a.slipMinutes - b.slipMinutes;
 }
 
+interface QuickOptions {
+  /** The near days stay where the accepted plan has them, as far as they can. */
+  readonly isNearFixed?: boolean;
+  /** Changes of the order tried; left out: the usual. */
+  readonly moves?: number;
+}
+
+/** A remedy is rated with fewer tries than what happened: what it brings is told too small rather than too large. */
+const REMEDY_MOVES = 0;
+
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
-function planQuickly(document: SeriesDocument, at: Situation, isNearFixed = false): Result<PlanResult> {
+function planQuickly(document: SeriesDocument, at: Situation, { isNearFixed = false, moves }: QuickOptions = {}): Result<PlanResult> {
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
   const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));
   const compiled = compilePlan({ document, now: at.now, previousBlocks, ...(at.readings && { readings: at.readings }) });
   if (!compiled.ok) return compiled;
   const asked = isNearFixed ? freezeNear(compiled.value) : compiled.value;
-  const solved = repair(asked.problem);
+  const solved = repair(asked.problem, moves);
   if (solved.status === 'infeasible') return fail(tellContradiction(asked, solved.contradiction));
   if (solved.status === 'unknown') throw new Error('The engine built no schedule, although one is always built.');
   return ok(raisePlan(asked, solved, { solveTime: 0, isBare: true }));
+}
+
+/** True when something is worse than in the plan that counted, or at all where there was none. What was late already is no news. */
+export function isHarmful(standing: Standing, before: Standing | null): boolean {
+  if (before === null) return standing.open > 0 || standing.late > 0 || standing.unplaced > 0;
+  return compareStanding(standing, before) > 0;
 }
 
 const MOST_REMEDIES = 3;
@@ -82,9 +98,9 @@ const harm = ({ lateMinutes, slipMinutes }: Standing): number => 5 * lateMinutes
 
 function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult): RemedyEffect[] {
   const standing = standingOf(plan, at.plan);
-  if (standing.open === 0 && standing.late === 0 && standing.unplaced === 0 && standing.slipMinutes === 0) return [];
+  if (!isHarmful(standing, at.plan === null ? null : standingOf(at.plan, at.plan))) return [];
   const rated = listRemedies({ document, now: at.now, episodes: plan.episodes }).flatMap((remedy: Remedy) => {
-    const planned = planQuickly(remedy.document, at);
+    const planned = planQuickly(remedy.document, at, { moves: REMEDY_MOVES });
     if (!planned.ok) return [];
     const after = standingOf(planned.value, at.plan);
     if (compareStanding(after, standing) >= 0) return [];
@@ -131,7 +147,7 @@ type RepairEffect = Omit<Outcome, 'words' | 'document'>;
 
 /** The plan that counts, mended for the series as it is now with as little moved as there can be. Fails like {@link findEffect}. */
 export function findRepair(at: Situation): Result<RepairEffect> {
-  const plan = planQuickly(at.document, at, true);
+  const plan = planQuickly(at.document, at, { isNearFixed: true });
   return plan.ok ? ok(effectOf(at, plan.value)) : plan;
 }
 

@@ -2,7 +2,7 @@
 import type { SeriesDocument } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import {
-  findEffect, findTarget, isRemedyKind, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
+  findEffect, findTarget, isHarmful, isRemedyKind, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
 } from '@/lib/forecast';
 import { closeOnHolidays } from '@/lib/exchange';
 import type { EpisodeOutlook, PlanDiff } from '@/lib/plan';
@@ -134,7 +134,7 @@ function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | 
     issues: [],
     effect: {
       words, summary: diff.summary, before: before === null ? 'There is no accepted plan to compare with.' : tellStanding(before), after: tellStanding(standing),
-      isWorse: standing.late > 0 || standing.open > 0 || standing.unplaced > 0,
+      isWorse: isHarmful(standing, before),
       strip: at.plan === null ? null : drawMoves(document, at.plan, plan),
       episodes: showShifts(diff, plan.episodes, at.document),
       changes: diff.changes.map((change) => ({ key: change.blockId, title: change.title, kind: change.kind, text: change.text })),

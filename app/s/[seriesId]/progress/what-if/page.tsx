@@ -99,7 +99,7 @@ function Effect({ effect, view }: { readonly effect: EffectView; readonly view: 
       {view.remedy === null ? (
         <>
           <h3>The smallest changes that help</h3>
-          {effect.remedies.length === 0 ? <p>{effect.isWorse ? 'None of the small changes helps. Move a release, or plan again by hand.' : 'No episode slips, so nothing needs to change.'}</p> : (
+          {effect.remedies.length === 0 ? <p>{effect.isWorse ? 'None of the small changes helps. Move a release, or plan again by hand.' : 'Nothing is worse than in the plan as it is, so nothing needs to change.'}</p> : (
             <ol className={styles.remedies}>
               {effect.remedies.map((remedy) => (
                 <li key={remedy.kind}>
