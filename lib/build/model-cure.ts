@@ -154,3 +154,5 @@ export interface Readings extends Row {
   readonly from: Instant;
   readonly to: Instant;
 }
+
+export type DryingStage = 'touchDry' | 'recoatFrom' | 'handle' | 'fullCure';

@@ -7,7 +7,7 @@ import type { CoatMaterial } from './coat-material';
 
 export type GoCode =
   | 'surface-too-cold' | 'surface-too-warm' | 'air-too-damp' | 'air-too-dry' | 'dew-margin' | 'dust-not-settled' | 'margin-falling'
-  | 'cold-before-dry' | 'dew-before-dry' | 'damp-before-dry' | 'forecast-too-short';
+  | 'cold-before-dry' | 'dew-before-dry' | 'damp-before-dry' | 'forecast-too-short' | 'heater-on';
 
 /** One thing that was looked at. */
 export interface GoCheck {
@@ -65,6 +65,8 @@ export interface GoOptions {
   readonly length: number;
   /** When dust raised in that air has settled; null: none was raised. */
   readonly dustSettledAt: Instant | null;
+  /** When a heater that can light solvent is on in that air, in order; left out: never. */
+  readonly ignitingHours?: readonly InstantInterval[] | undefined;
   /** For the moments in the sentences. */
   readonly zone: string;
 }
@@ -109,6 +111,16 @@ function dustCheck(at: Instant, settledAt: Instant | null, zone: string): GoChec
   return [{ code: 'dust-not-settled', isMet: wait === 0, severity: 'stop', value: wait, limit: 0, unit: 'min', message }];
 }
 
+/** Solvent and a heater that can light it never share an air, from the opening of the tin to touch dry (29 CFR 1910.107(c)). */
+function heaterCheck({ material }: CoatClock, at: Instant, dryAt: Instant, { ignitingHours: hours, zone }: GoOptions): GoCheck[] {
+  if (hours === undefined || hours.length === 0 || !material.hasSolvent) return [];
+  const met = hours.find(({ start, end }) => start < dryAt && at < end);
+  const check = { code: 'heater-on', severity: 'stop', limit: 0, unit: 'min' } as const;
+  if (met === undefined) return [{ ...check, isMet: true, value: 0, message: 'No heater that can light solvent is on until touch dry.' }];
+  const value = (Math.min(dryAt, met.end) - Math.max(at, met.start)) / 60_000;
+  return [{ ...check, isMet: false, value, message: `A heater that can light solvent is on from ${formatMoment(met.start, zone)} to ${formatMoment(met.end, zone)}: ${Math.round(value)} min of that before the coat is touch dry.` }];
+}
+
 /** The margin should rise, not fall, while a coat is laid (MIL-HDBK-1110 9.6.6): a warning, since a workshop cools every evening. */
 function fallingCheck(coat: CoatClock, step: number): GoCheck {
   const change = (coat.margin[step + 1] ?? coat.margin[step]!) - coat.margin[step]!;
@@ -117,7 +129,7 @@ function fallingCheck(coat: CoatClock, step: number): GoCheck {
 }
 
 /**
- * Whether a coat may be started at a moment: readings then, dust, and everything until it is touch dry. All checks are returned,
+ * Whether a coat may be started at a moment: readings then, dust, heaters, and everything until it is touch dry. All checks are returned,
  * met or not. A climate that ends before the coat is dry is a stop of its own.
  */
 export function judgeCoating(coat: CoatClock, at: Instant, options: GoOptions): GoVerdict {
@@ -127,7 +139,7 @@ export function judgeCoating(coat: CoatClock, at: Instant, options: GoOptions): 
   const laid = minutesSinceOrigin(climate, at) + options.length;
   const dry = step === null ? null : stageMinute(coat, 'touchDry', laid);
   const end = momentOfMinute(climate, Math.ceil((dry ?? climate.air.length * climate.step) - 1e-6));
-  const checks = [...dust];
+  const checks = [...dust, ...heaterCheck(coat, at, end, options)];
   if (step !== null) {
     const values = { air: climate.air[step]!, surface: climate.surface[step]!, humidity: climate.humidity[step]! };
     checks.push(...judgeReadings(values, coat.material), fallingCheck(coat, step), ...untilDry(coat, step, minutesSinceOrigin(climate, end), options.zone));
@@ -162,6 +174,8 @@ export function earliestGo(coat: CoatClock, sessions: readonly InstantInterval[]
     const dust = options.dustSettledAt;
     const tries = triesIn(coat, interval, options.length);
     if (dust !== null && dust > interval.start && dust <= addMinutes(interval.end, -options.length)) tries.push(dust);
+    // A heater that goes off within a session leaves the rest of it.
+    for (const { end } of options.ignitingHours ?? []) if (end > interval.start && end <= addMinutes(interval.end, -options.length)) tries.push(end);
     for (const at of tries.toSorted((a, b) => a - b)) {
       const verdict = judgeCoating(coat, at, options);
       if (verdict.isGo) return { session, verdict };

@@ -18,7 +18,7 @@ export {
   type SourcedField, type ValueSource,
 } from './coat-material';
 export { coatMaterialOf, fieldsOfLibrary, systemOf } from './from-record';
-export { heatingOf, readingsOf, workshopAir, type ReadingRows, type WorkshopAir } from './workshop-climate';
+export { heatingOf, ignitingHours, readingsOf, workshopAir, type ReadingRows, type WorkshopAir } from './workshop-climate';
 export {
   earliestGo, judgeCoating, judgeReadings, type EarliestGo, type GoCheck, type GoCode, type GoOptions, type GoVerdict,
 } from './go-no-go';

@@ -45,6 +45,15 @@ export function heatingOf(document: SeriesDocument, airZone: string): readonly H
   return merged;
 }
 
+/**
+ * When a heater that can light solvent is on in an air; empty where it is made for such air. While nobody has said which heater there
+ * is nothing is guessed: the pages warn.
+ */
+export function ignitingHours(document: SeriesDocument, airZone: string): readonly HeatingRun[] {
+  const { heater } = roomOf(document.series, airZone);
+  return document.series.workshop === undefined || heater.isIgnitionSafe || heater.kilowatts <= 0 ? [] : heatingOf(document, airZone);
+}
+
 /** Readings of an air in order of time; where two imports have a moment, the later import counts. */
 export function readingsOf(document: SeriesDocument, rows: ReadingRows, airZone: string): readonly Reading[] {
   const sets = document.readings.filter((set) => set.airZone === airZone).map((set) => rows.get(set.id) ?? []);

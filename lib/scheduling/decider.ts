@@ -116,7 +116,7 @@ export class Decider {
       placer.place(activity, t);
       return -1;
     }
-    if (placer.holdBlame >= 0) return this.moveHold(activity, placer.holdBlame, placer.holdFrom);
+    if (placer.holds.blame >= 0) return this.moveHold(activity, placer.holds.blame, placer.holds.blameFrom);
     const anywhere = latest < own ? placer.findStart(activity, Math.max(from, latest + 1), own) : -1;
     if (anywhere < 0) {
       this.cause[activity] = CAUSE_NO_PLACE;
@@ -147,7 +147,7 @@ export class Decider {
       placer.place(activity, t);
       return -1;
     }
-    if (placer.holdBlame >= 0) return model.pin[model.holds.from[placer.holdBlame]!]! >= 0 ? STUCK : this.moveHold(activity, placer.holdBlame, placer.holdFrom);
+    if (placer.holds.blame >= 0) return model.pin[model.holds.from[placer.holds.blame]!]! >= 0 ? STUCK : this.moveHold(activity, placer.holds.blame, placer.holds.blameFrom);
     if (window >= own || model.pin[model.arcs.to[this.blame]!]! >= 0) return STUCK;
     const anywhere = placer.findStart(activity, Math.max(from, latest + 1), own);
     return anywhere < 0 ? STUCK : this.moveWindow(activity, anywhere);
@@ -262,7 +262,7 @@ export class Decider {
     for (const hold of model.holds.byActivity[activity]!) {
       const first = model.holds.from[hold]!;
       if (first === activity || placer.status[first] !== PLACED) continue;
-      if (placer.holdConflict(hold, model.horizon) === 0) placer.extendHold(hold, model.horizon);
+      if (placer.holds.conflict(hold, model.horizon) === 0) placer.holds.extend(hold, model.horizon);
       else if (model.pin[first]! < 0) return this.ban(first, CAUSE_HOLD, hold);
     }
     return -1;

@@ -2,7 +2,7 @@ import { find, type Index } from './compile-rows';
 import type { ObjectiveTerm, Problem } from './problem';
 
 /** The order where the caller names none. */
-export const USUAL_ORDER: readonly ObjectiveTerm[] = ['tardiness', 'shortages', 'moved', 'makespan', 'cost'];
+const USUAL_ORDER: readonly ObjectiveTerm[] = ['tardiness', 'shortages', 'moved', 'makespan', 'cost'];
 
 /** Terms in all: what is left out first, then the chosen order, then the sum of ends. */
 export const TERMS = USUAL_ORDER.length + 2;

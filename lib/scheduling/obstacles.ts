@@ -44,7 +44,7 @@ function reachOf(model: Model, placer: Placer, activity: number): number {
   const { holds, states } = model;
   let until = placer.end[activity]!;
   for (let row = states.from[activity]!; row < states.from[activity + 1]!; row += 1) until = Math.max(until, stateEnd(states, row, placer.end[activity]!));
-  for (const hold of holds.byActivity[activity]!) if (holds.from[hold] === activity) until = Math.max(until, placer.holdTaken[hold]!);
+  for (const hold of holds.byActivity[activity]!) if (holds.from[hold] === activity) until = Math.max(until, placer.holds.taken[hold]!);
   return until;
 }
 

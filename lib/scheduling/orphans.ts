@@ -61,8 +61,8 @@ export class Orphans {
     const first = model.holds.from[hold]!;
     const last = model.holds.to[hold]!;
     if (placer.status[first] !== PLACED || placer.status[last] === PLACED) return false;
-    if (placer.holdTaken[hold]! >= model.horizon) return false;
-    if (placer.holdConflict(hold, model.horizon) === 0) placer.extendHold(hold, model.horizon);
+    if (placer.holds.taken[hold]! >= model.horizon) return false;
+    if (placer.holds.conflict(hold, model.horizon) === 0) placer.holds.extend(hold, model.horizon);
     else this.dropOne(first, CAUSE_HOLD, hold);
     return true;
   }

@@ -1,14 +1,14 @@
 import { BudgetBook } from './budget-book';
 import { CrewChoice } from './crew-choice';
 import { FAR } from './calendar-index';
+import { HoldBook } from './hold-book';
 import type { Model } from './model';
 import { Profile } from './profile';
 import { StateBoard } from './state-board';
+import { PLACED, UNDECIDED, UNPLACED } from './status';
 import { alignStart } from './timing';
 
-export const UNDECIDED = 0;
-export const PLACED = 1;
-export const UNPLACED = 2;
+export { PLACED, UNDECIDED, UNPLACED };
 
 /** What pushed a start on, told to a listener: `index` is a resource, medium, budget or hold of the model. */
 export type Obstacle = 'resource' | 'crew' | 'state' | 'budget' | 'hold' | 'span';
@@ -27,11 +27,7 @@ export class Placer {
   /** Worked minutes given to each resource as crew so far. */
   readonly load: Float64Array;
   readonly profiles: readonly Profile[];
-  /** Elapsed end of what each hold has taken so far; -1: nothing yet. */
-  readonly holdTaken: Int32Array;
-  /** Set when the last search failed on a hold: which one, and from when its first activity must start. */
-  holdBlame = -1;
-  holdFrom = 0;
+  readonly holds: HoldBook;
   listener: ObstacleListener | null = null;
   /** Pieces of the activity looked at last. */
   readonly pieceStart: Int32Array;
@@ -54,7 +50,7 @@ export class Placer {
     this.load = new Float64Array(model.resourceCount);
     this.profiles = Array.from(model.capacity, (capacity, r) => new Profile(capacity, model.calendars[model.resourceCalendar[r]!]));
     this.budgets = new BudgetBook(model, this);
-    this.holdTaken = new Int32Array(model.holds.count).fill(-1);
+    this.holds = new HoldBook(model, this);
     this.pieceStart = new Int32Array(longest);
     this.pieceEnd = new Int32Array(longest);
     this.board = new StateBoard(model);
@@ -69,14 +65,14 @@ export class Placer {
     this.status.fill(UNDECIDED);
     this.load.fill(0);
     this.budgets.clear();
-    this.holdTaken.fill(-1);
+    this.holds.clear();
     for (const profile of this.profiles) profile.clear();
     this.board.clear();
   }
 
   /** Earliest start in [from, latest] that fits all that is placed; -1 when there is none. */
   findStart(activity: number, from: number, latest: number): number {
-    this.holdBlame = -1;
+    this.holds.blame = -1;
     this.choice.begin();
     let t = alignStart(this.model, activity, from);
     while (t <= latest && t < FAR) {
@@ -89,7 +85,7 @@ export class Placer {
 
   /** True when the activity may start exactly at `t`. */
   fits(activity: number, t: number): boolean {
-    this.holdBlame = -1;
+    this.holds.blame = -1;
     this.choice.begin();
     return alignStart(this.model, activity, t) === t && this.nextTry(activity, t) <= t;
   }
@@ -122,22 +118,6 @@ export class Placer {
     this.cut(activity, this.start[activity]!);
     this.occupy(activity, -1);
     this.status[activity] = UNDECIDED;
-  }
-
-  /** Extends a hold to `until` (the horizon, when its last activity is left out). */
-  extendHold(hold: number, until: number): void {
-    const { holds } = this.model;
-    const taken = this.holdTaken[hold]!;
-    if (taken < 0 || taken >= until) return;
-    this.profiles[holds.resource[hold]!]!.take(taken, until, holds.amount[hold]!);
-    this.holdTaken[hold] = until;
-  }
-
-  /** First minute from which the rest of a hold up to `until` is free; 0: it is free as it stands. */
-  holdConflict(hold: number, until: number): number {
-    const { holds } = this.model;
-    const taken = this.holdTaken[hold]!;
-    return this.profiles[holds.resource[hold]!]!.conflictEnd(taken, until, holds.amount[hold]!);
   }
 
   /** Fills the pieces of the activity started at `t` and returns its end. */
@@ -196,8 +176,8 @@ export class Placer {
       if (state > t) return this.tell('state', this.board.medium, t, state);
     }
     if (this.hasHolds) {
-      const held = this.holdConflictAt(activity, t, end);
-      if (held > t) return held;
+      const held = this.holds.conflictAt(activity, t, end);
+      if (held > t) return this.tell('hold', this.holds.met, t, held);
     }
     if (model.crew.from[activity] === model.crew.from[activity + 1]) return t;
     this.budgets.met = -1;
@@ -234,29 +214,6 @@ export class Placer {
     return this.hasDoses ? this.budgets.doseConflict(activity, person, t) : 0;
   }
 
-  private holdConflictAt(activity: number, t: number, end: number): number {
-    const { holds } = this.model;
-    for (const hold of holds.byActivity[activity]!) {
-      const profile = this.profiles[holds.resource[hold]!]!;
-      const amount = holds.amount[hold]!;
-      const isFirst = holds.from[hold] === activity;
-      const other = isFirst ? holds.to[hold]! : holds.from[hold]!;
-      const isOtherPlaced = this.status[other] === PLACED;
-      if (isFirst) {
-        const next = profile.conflictEnd(t, isOtherPlaced ? Math.max(end, this.end[other]!) : end, amount);
-        if (next > 0) return this.tell('hold', hold, t, next);
-      } else if (isOtherPlaced) {
-        const next = profile.conflictEnd(this.holdTaken[hold]!, end, amount);
-        if (next === 0) continue;
-        // It only grows with a later end: the first activity has to move.
-        this.holdBlame = hold;
-        this.holdFrom = next;
-        return this.tell('hold', hold, t, FAR);
-      }
-    }
-    return 0;
-  }
-
   /** Takes units for work, which counts in the budgets (a hold does not). */
   private use(resource: number, from: number, to: number, amount: number): void {
     this.profiles[resource]!.take(from, to, amount);
@@ -278,32 +235,11 @@ export class Placer {
       this.load[this.crew[slot]!]! += sign * duration[activity]!;
     }
     if (this.hasStates) this.board.occupy(activity, from, this.end[activity]!, sign);
-    if (this.hasHolds) this.occupyHolds(activity, sign);
+    if (this.hasHolds) this.holds.occupy(activity, sign);
   }
 
   private useWork(resource: number, amount: number): void {
     for (let k = 0; k < this.pieceCount; k += 1) this.use(resource, this.pieceStart[k]!, this.pieceEnd[k]!, amount);
   }
 
-  private occupyHolds(activity: number, sign: number): void {
-    const { holds } = this.model;
-    for (const hold of holds.byActivity[activity]!) {
-      const isFirst = holds.from[hold] === activity;
-      const other = isFirst ? holds.to[hold]! : holds.from[hold]!;
-      const isOtherPlaced = this.status[other] === PLACED;
-      if (!isFirst && !isOtherPlaced) continue;
-      const first = holds.from[hold]!;
-      const firstEnd = Math.max(this.start[first]!, this.end[first]!);
-      const wholeEnd = isOtherPlaced ? Math.max(firstEnd, this.end[holds.to[hold]!]!) : firstEnd;
-      if (sign > 0) {
-        const taken = this.holdTaken[hold]! < 0 ? this.start[first]! : this.holdTaken[hold]!;
-        this.profiles[holds.resource[hold]!]!.take(taken, wholeEnd, holds.amount[hold]!);
-        this.holdTaken[hold] = Math.max(taken, wholeEnd);
-      } else {
-        const keep = isFirst ? this.start[first]! : firstEnd;
-        this.profiles[holds.resource[hold]!]!.take(keep, this.holdTaken[hold]!, -holds.amount[hold]!);
-        this.holdTaken[hold] = isFirst ? -1 : firstEnd;
-      }
-    }
-  }
 }

@@ -52,7 +52,7 @@ export function placeOthers(setting: Setting, without: number): Placer {
   const { holds } = model;
   for (let hold = 0; hold < holds.count; hold += 1) {
     const last = holds.to[hold]!;
-    if (holds.from[hold] !== without && last !== without && status[last] !== PLACED) placer.extendHold(hold, model.horizon);
+    if (holds.from[hold] !== without && last !== without && status[last] !== PLACED) placer.holds.extend(hold, model.horizon);
   }
   return placer;
 }

@@ -87,7 +87,7 @@ const roomAndHeater: readonly FieldSpec[] = [
       number('kilowatts', 'Power', 'kW'),
       { type: 'choice', codec: 'text', name: 'kind', label: 'Kind', options: options(['electric', 'flued burner', 'flueless burner'], { 'flueless burner': 'flueless burner (gives off water)' }) },
       { type: 'choice', codec: 'text', name: 'fuel', label: 'Fuel', none: 'none', options: options(['propane', 'natural gas', 'paraffin']) },
-      { type: 'check', name: 'isIgnitionSafe', label: 'Made for air that holds solvent', help: 'Nothing in it glows, sparks or burns in the air of the room: an oil radiator of that kind, a room-sealed burner, a blower outside. Any other heater keeps solvent coats out of the hours in which it is on.' },
+      { type: 'check', name: 'isIgnitionSafe', label: 'Made for air that holds solvent', help: 'Nothing in it glows, sparks or burns in the room’s air (room-sealed, or a blower outside). Any other keeps solvent coats out of its hours.' },
     ],
   },
 ];

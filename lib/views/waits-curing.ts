@@ -49,6 +49,8 @@ const LATE: Readonly<Record<LateWork, string>> = {
   none: 'Put the next coat on all the same.', abrade: 'Abrade before the next coat.', 'clean and tack coat': 'Clean it and lay a tack coat first.', strip: 'Strip it.',
 };
 
+const LATE_WORK: Readonly<Record<LateWork, string>> = { none: 'nothing', abrade: 'the abrading', 'clean and tack coat': 'the cleaning and the tack coat', strip: 'the stripping and another coat' };
+
 /** A recoat window that is closed, empty, missed by the plan, or closes soon. */
 export function listWindowAlarms(waiting: Waiting, laid: LaidCoat): readonly Issue[] {
   const { now, document } = waiting;
@@ -58,7 +60,7 @@ export function listWindowAlarms(waiting: Waiting, laid: LaidCoat): readonly Iss
   if (found === null) return [];
   const { next, closes } = found;
   const work = waiting.plan?.result.blocks.find(({ id }) => id === lateWorkActivity(next.id));
-  const late = work === undefined ? LATE[coat.material.lateWork] : `The plan has it on ${formatMoment(work.start, zone)}.`;
+  const late = work === undefined ? LATE[coat.material.lateWork] : `The plan has ${LATE_WORK[coat.material.lateWork]} on ${formatMoment(work.start, zone)}.`;
   const subjects = [{ kind: 'task', id: next.id, name: next.name }];
   if (closes <= now) return [issue('window-closed', `The recoat window of ${material.name} closed on ${formatMoment(closes, zone)}, and “${next.name}” is not done.`, late, { subjects, severity: work === undefined ? 'stop' : 'warn' })];
   if (forecast.isWindowEmpty) return [issue('window-empty', `${startWith(material)} has no recoat window in this cold: it closes on ${formatMoment(closes, zone)}, before it opens.`, `Heat it. Otherwise: ${late}`, { subjects })];
@@ -73,10 +75,11 @@ const LATE_BUTTON: Readonly<Record<Exclude<LateWork, 'none'>, string>> = { abrad
 function offerLateWork(waiting: Waiting, laid: LaidCoat, alarms: readonly Issue[]): CuringCoat['late'] {
   const { lateWork } = laid.coat.material;
   const found = findNextCoat(waiting, laid);
+  const isPlanned = waiting.plan?.result.blocks.some(({ id }) => found !== null && id === lateWorkActivity(found.next.id)) ?? false;
   const isMissed = alarms.some(({ code }) => code === 'window-closed' || code === 'window-empty' || code === 'window-missed-by-plan');
   const next = waiting.document.tasks.find(({ id }) => id === found?.next.id);
   const follows = next?.parts.some(({ partId, from, to }) => to !== null && laid.task.parts.some((made) => made.partId === partId && made.to !== null && made.to === from)) ?? false;
-  return next === undefined || !isMissed || !follows || lateWork === 'none' ? null : { coatTaskId: laid.task.id, nextTaskId: next.id, word: LATE_BUTTON[lateWork] };
+  return next === undefined || !isMissed || !follows || lateWork === 'none' ? null : { coatTaskId: laid.task.id, nextTaskId: next.id, word: isPlanned ? `Keep ${LATE_WORK[lateWork]} as a task` : LATE_BUTTON[lateWork], isPlanned };
 }
 
 function markStages(laid: LaidCoat, end: Instant, now: Instant, zone: string): readonly StageMark[] {

@@ -2,7 +2,7 @@
 import { isDone, deriveOrder, DEFAULT_WORKSHOP, findWork, type SeriesDocument, type Task } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import { climateAt } from '@/lib/climate';
-import { cautionsOf, earliestGo, judgeCoating, potWindow } from '@/lib/cure';
+import { cautionsOf, earliestGo, ignitingHours, judgeCoating, potWindow } from '@/lib/cure';
 import { taskMinutes } from '@/lib/plan';
 import { addMinutes, type Instant } from '@/lib/units';
 import { plannedStart, type Waiting } from './waits-holds';
@@ -57,7 +57,7 @@ export function judgeNext(waiting: Waiting, air: Air): GoView | null {
   const airZone = document.places.find(({ id }) => id === task.placeId)?.airZone;
   if (material === undefined || airZone === undefined) return null;
   const coat = air.coatOf(airZone, material);
-  const options = { length: taskMinutes(document, task), dustSettledAt: settledAt(waiting, airZone, at), zone };
+  const options = { length: taskMinutes(document, task), dustSettledAt: settledAt(waiting, airZone, at), zone, ignitingHours: ignitingHours(document, airZone) };
   const verdict = judgeCoating(coat, at, options);
   const sessions = document.sessions.filter(({ end, placeIds }) => end > now && placeIds.includes(task.placeId)).toSorted((a, b) => a.start - b.start)
     .slice(0, MOST_SESSIONS).map(({ start, end }) => ({ start: start > now ? start : now, end }));

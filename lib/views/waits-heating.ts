@@ -65,10 +65,11 @@ function solventSpans(coats: readonly LaidCoat[]): readonly SolventSpan[] {
 /** Hours in which something that glows or burns runs in solvent, each with its fix. */
 function listHazards(document: SeriesDocument, airZone: string, runs: readonly HeatingRun[], coats: readonly LaidCoat[]): readonly Issue[] {
   const { heater } = roomOf(document.series, airZone);
-  const { zone } = document.series;
+  const { workshop, zone } = document.series;
+  const again = workshop === undefined ? ' Say in the settings of the series which heater there is: then plans keep solvent coats out of its hours.' : ' A new plan keeps coats that are not on yet out of these hours.';
   return findIgnitionConflicts(heater, runs, airZone, solventSpans(coats)).map(({ name, heaterKind, overlap }) =>
     issue('ignition', `Fire: the ${heaterKind} heater runs from ${formatMoment(overlap.start, zone)} to ${formatMoment(overlap.end, zone)} in the solvent vapour of ${name}.`,
-      'Heat only after it is touch dry and the room is aired, or with a heater made for air that holds solvent.'));
+      `Heat only after it is touch dry and the room is aired, or with a heater made for air that holds solvent.${again}`));
 }
 
 interface Setting extends Waiting {

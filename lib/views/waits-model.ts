@@ -37,8 +37,8 @@ export interface CuringCoat {
   /** Share of the bar in which the recoat window is open. */
   readonly window: { readonly from: number; readonly to: number } | null;
   readonly holds: readonly HeldWork[];
-  /** Work that a missed window asks for, ready to be planned; null: none, or it is planned. */
-  readonly late: { readonly coatTaskId: string; readonly nextTaskId: string; readonly word: string } | null;
+  /** Work that a missed window asks for, to be made tasks of the series; `isPlanned`: the accepted plan has it of its own accord. */
+  readonly late: { readonly coatTaskId: string; readonly nextTaskId: string; readonly word: string; readonly isPlanned: boolean } | null;
   /** Cold, damp, spoilt, or a window that closes. */
   readonly alarms: readonly Issue[];
 }

@@ -88,6 +88,16 @@ test('hazards are found with their reason, one is taken out on record, an import
     await expectNoSidewaysScroll(page);
   }
   await page.goto(ROOM);
+  await page.getByText(/^Yearly review of .* 8 never read/).click();
+  const read = page.getByRole('button', { name: /^Read: it still holds/ }).first();
+  await read.click();
+  await expect(page.getByText('Nobody has read it.')).toBeVisible();
+  await page.getByLabel('Who has read').selectOption({ label: 'Joan' });
+  await read.click();
+  await expect(page.getByText(/^Yearly review of .* 7 never read/)).toBeVisible();
+  await expectNoAxeViolations(page);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByText(/^Yearly review of .* 8 never read/)).toBeVisible();
   await page.getByRole('heading', { name: 'Briefs for the next sessions' }).locator('xpath=..').getByRole('link').first().click();
   await expect(page.getByRole('heading', { name: /^Brief:/ })).toBeVisible();
   await expectNoAxeViolations(page);

@@ -58,3 +58,15 @@ test('within a session it waits for the dust to settle', () => {
   const found = earliestGo(coat, [{ start: ORIGIN, end: hour(3) }], { ...OPTIONS, dustSettledAt: settled });
   expect(found?.verdict.at).toBe(settled);
 });
+
+test('solvent and a heater that can light it are a no-go until touch dry, and the session goes on when it is off', () => {
+  const coat = createCoatClock(hourly([20, 100]), { ...COAT, hasSolvent: true });
+  // An hour of work and two until touch dry.
+  const on = { ...OPTIONS, ignitingHours: [{ start: hour(2), end: hour(4) }] };
+  const verdict = judgeCoating(coat, ORIGIN, on);
+  expect(missed(verdict)).toEqual(['heater-on']);
+  expect(verdict.checks.find(({ code }) => code === 'heater-on')).toMatchObject({ value: 60, limit: 0, unit: 'min', severity: 'stop', message: 'A heater that can light solvent is on from Mon 30 Nov 02:00 to Mon 30 Nov 04:00: 60 min of that before the coat is touch dry.' });
+  expect(earliestGo(coat, [{ start: ORIGIN, end: hour(8) }], on)?.verdict).toMatchObject({ at: hour(4), isGo: true });
+  expect(judgeCoating(coat, ORIGIN, { ...OPTIONS, ignitingHours: [{ start: hour(3), end: hour(9) }] }).isGo).toBe(true);
+  expect(judgeCoating(createCoatClock(hourly([20, 100]), { ...COAT, hasSolvent: false }), ORIGIN, on).isGo).toBe(true);
+});

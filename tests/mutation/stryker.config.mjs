@@ -16,7 +16,7 @@ export default {
   timeoutMS: 20_000,
   reporters: ['clear-text', 'json'],
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
-  jsonReporter: { fileName: `.cache/reports/mutation-${area}.json` },
+  jsonReporter: { fileName: `.cache/reports/mutation-${area.replaceAll('/', '-')}.json` },
   tempDirName: '.cache/mutation',
   ignorePatterns: ['.data', '.next', '.cache', 'app', 'seed', 'prisma', 'tests/browser', 'tests/bench'],
   disableTypeChecks: false,

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { SeriesDocument } from '@/lib/build';
 import { requestPlan, type CommandContext } from '@/lib/commands';
-import { compilePlan, findMissedWindows, lateTasksOf, raisePlan, type PlanResult } from '@/lib/plan';
+import { DEFAULT_ASSUMPTIONS, findChances } from '@/lib/forecast';
+import { compilePlan, explainBlock, findMissedWindows, lateTasksOf, raisePlan, scheduleOf, type PlanResult } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
 import { afterWork, check, solve } from '@/lib/scheduling';
+import { Simulation } from '@/lib/simulation';
 import { celsius, minutes, minutesBetween, type Instant } from '@/lib/units';
 import { coldSeries } from '../build/cold-series';
 import { at } from '../build/sample-series';
@@ -85,6 +87,26 @@ describe('a recoat window of a coat that is on', () => {
     const wait = minutesBetween(blockOf(stripped, LATE).end, blockOf(stripped, 'task:task-paint').start);
     expect(wait).toBeGreaterThan(120);
     expect(wait).toBeLessThanOrEqual(96 * 60);
+  });
+});
+
+describe('late work in a plan', () => {
+  const document = series(48, 'abrade');
+  const now = at('2026-12-08', '09:00');
+  const { compiled, plan, schedule } = planOf(document, now);
+
+  it('stands in a forecast where the plan has it, with the same people', () => {
+    const assumptions = { ...DEFAULT_ASSUMPTIONS, factorDeviation: 0, retakeChance: 0, lostChance: 0, spoilChance: 0, coldBegins: 0, absenceChance: 0 };
+    const calm = new Simulation({ ...findChances(compiled, plan, { assumptions, factors: new Map(), seed: 1 }), lengths: [], groups: [], delays: [] });
+    calm.runMany(0, 1);
+    const at = calm.replay.names.indexOf(LATE);
+    expect(calm.replay.start[at]).toBe(schedule.placements.find(({ activity }) => activity === LATE)?.start);
+  });
+
+  it('is found again in an accepted plan, and can be asked why it is there', () => {
+    const again = unwrap(compilePlan({ document, now, previousBlocks: new Map(), lateFor: lateTasksOf(plan) }));
+    expect(scheduleOf(again, plan).placements.map(({ activity }) => activity)).toContain(LATE);
+    expect(explainBlock(compiled, schedule, LATE).chain[0]).toMatchObject({ blockId: LATE });
   });
 });
 

@@ -77,6 +77,24 @@ describe('a limit of each person', () => {
     expect(late?.because[0]?.text).toBe('Robin has too few vibration points left for it on Tue 1 Dec (400 points a day).');
   });
 
+  it('counts what the same person has had today already, as logged or else as typed', () => {
+    const base = shared(people.slice(0, 1));
+    const done = { ...base, tasks: base.tasks.map((task) => (task.id === 'task-a' ? { ...task, doneAt: at('2026-12-05', '11:15') } : task)) };
+    const noon = at('2026-12-05', '12:00');
+    const leftOf = (document: SeriesDocument, crewIds: readonly string[]) => {
+      const previousBlocks = new Map([['task:task-a', { start: at('2026-12-05', '10:00'), crewIds }]]);
+      const { budgets = [] } = unwrap(compilePlan({ document, now: noon, previousBlocks })).problem;
+      return ['2026-12-05', '2026-12-08'].map((date) => Math.round((budgets.find(({ id }) => id === `vibration person-robin ${date}`)?.limit ?? 0) / 100));
+    };
+    // 60 min as typed, half of them with the tool at 16 m/s2: 256 points. 15 min as logged: 64.
+    expect(leftOf(done, ['person-robin'])).toEqual([144, 400]);
+    const logged = { kind: 'timeLog', id: 'log', revision: 1, order: 0, name: '', taskId: 'task-a', activity: 'hands-on', start: at('2026-12-05', '11:00'), end: at('2026-12-05', '11:15'), wasInterrupted: false } as const;
+    expect(leftOf({ ...done, timeLogs: [logged] }, ['person-robin'])).toEqual([336, 400]);
+    expect(leftOf({ ...base, timeLogs: [{ ...logged, start: at('2026-12-04', '23:50'), end: at('2026-12-05', '00:10') }] }, ['person-robin'])).toEqual([357, 400]);
+    expect(leftOf(done, ['person-kim'])).toEqual([400, 400]);
+    expect(dayOf(planOf(done, noon).plan, 'task-b')).toBe('2026-12-05');
+  });
+
   it('is told apart from work that is too much for anybody in one go', () => {
     const base = shared(people);
     const { plan } = planOf({ ...base, tasks: base.tasks.map((task) => ({ ...task, hazards: { ...task.hazards, toolShare: 1 } })) }, now);

@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { unwrap } from '@/lib/result';
-import { afterWork, check, explainPlacement, Replay, solve, Standing, type Activity, type Budget, type Problem, type Schedule } from '@/lib/scheduling';
+import { afterWork, check, explainPlacement, repair, Replay, solve, Standing, type Activity, type Budget, type Problem, type Schedule } from '@/lib/scheduling';
 import { compile } from '@/lib/scheduling/compile';
 import { lowerToCore } from '@/lib/scheduling/exact/lower';
 import { validate } from '@/lib/scheduling/validate';
@@ -118,6 +118,8 @@ describe('limits of one person and day', () => {
         calendar: 'days', mode: isSplit ? 'split' : 'one-go', crew: [{ pool: ['ann', 'ben'], count }], doses: [{ kind: 'vibration', perMinute }],
       })), limits(limit));
       const schedule = plan(input);
+      const near = scheduleOf(repair({ ...input, activities: input.activities.map((one) => ({ ...one, previousStart: 0 })) }));
+      expect(check(input, near).filter(({ rule }) => rule === 'dose')).toEqual([]);
       for (const person of ['ann', 'ben']) {
         for (const day of [0, 1]) {
           const own = schedule.placements.filter(({ crew }) => crew.includes(person));

@@ -1,5 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { compile } from '@/lib/scheduling/compile';
+import { explainExactly } from '@/lib/scheduling/exact/conflict';
+import { lowerToCore } from '@/lib/scheduling/exact/lower';
 import { unwrap } from '@/lib/result';
 import { afterWork, check, solve, type Lag, type LagLength, type Problem, type Schedule, type Solution } from '@/lib/scheduling';
 import type { CoreInstance } from '@/lib/scheduling/proof';
@@ -156,6 +159,15 @@ describe('lags and resources that cannot hold together', () => {
     expect(solution.contradiction.facts).toEqual([
       { kind: 'lag-min', lag: 'a>b' }, { kind: 'lag-max', lag: 'a>b' }, { kind: 'resource', resource: 'machine', activity: 'a', blockers: ['b'] },
     ]);
+  });
+
+  it('are named with what else there is, at once, when the search is stopped meanwhile', () => {
+    const model = compile(stated);
+    const core = lowerToCore(model)!;
+    const wide = { ...core, isHorizonWide: true };
+    const stopped = explainExactly(model, wide, 1, { aborted: true })!;
+    expect(stopped.activities).toEqual(['a', 'b', 'c', 'd']);
+    expect(explainExactly(model, wide, 1, { aborted: false })!.activities).toEqual(['a', 'b']);
   });
 
   it('can hold once any one of them is dropped', () => {

@@ -3,7 +3,8 @@ import { unwrap } from '@/lib/result';
 import { afterWork, check, solve, type Problem } from '@/lib/scheduling';
 import { compile } from '@/lib/scheduling/compile';
 import { findLatestStarts, propagate } from '@/lib/scheduling/propagate';
-import { loadInstances, toProblem } from '../scheduling/psplib';
+import { toProblem } from '../bench/published';
+import { loadInstances } from '../scheduling/psplib';
 import { activity, finishToStart, problem, scheduleOf } from '../scheduling/simple';
 
 /**

@@ -63,10 +63,11 @@ describe('the waits page', () => {
     const storage = { ...context.storage, acceptedPlan: async () => ({ number: 1, result: plan }) } as unknown as ViewContext['storage'];
     const planned = await viewWaits({ ...context, storage }, primed, { heating: { what: null, by: null }, confidence: 80 });
     const closed = planned.curing.flatMap(({ alarms }) => alarms).find(({ code }) => code === 'window-closed');
-    expect(closed).toMatchObject({ severity: 'warn', fix: expect.stringMatching(/^The plan has it on \w+ \d+ Dec/) });
+    expect(closed).toMatchObject({ severity: 'warn', fix: expect.stringMatching(/^The plan has the abrading on \w+ \d+ Dec/) });
+    expect(planned.curing.flatMap(({ late }) => late ?? [])).toEqual([{ coatTaskId: 'task-prime', nextTaskId: 'task-paint', word: 'Keep the abrading as a task', isPlanned: true }]);
     const late = async (now: Instant) => (await waitsOf(primed, now)).curing.map((coat) => coat.late).filter((offer) => offer !== null);
     expect(await late(at('2026-12-06', '12:00'))).toEqual([]);
-    expect(await late(at('2026-12-07', '17:00'))).toEqual([{ coatTaskId: 'task-prime', nextTaskId: 'task-paint', word: 'Plan the abrading' }]);
+    expect(await late(at('2026-12-07', '17:00'))).toEqual([{ coatTaskId: 'task-prime', nextTaskId: 'task-paint', word: 'Plan the abrading', isPlanned: false }]);
   });
 
   it('tells that a coat stands still in the frost', async () => {
@@ -94,6 +95,9 @@ describe('the waits page', () => {
     const document = coldSeries();
     const ready = { ...document, tasks: document.tasks.map((task) => (['task-strip', 'task-clean'].includes(task.id) ? { ...task, doneAt: at('2026-12-01', '12:00') } : task)) };
     const { go } = await waitsOf(ready, at('2026-12-01', '12:00'));
+    const unsafe = (await waitsOf(withHeater(ready, false), at('2026-12-01', '12:00'))).go;
+    expect(unsafe?.checks.map(({ message }) => message).join(' ')).toMatch(/heater that can light solvent/);
+    expect(go?.checks.map(({ message }) => message).join(' ')).not.toContain('heater');
     expect(go?.taskId).toBe('task-prime');
     expect(go!.checks.length).toBeGreaterThan(5);
     for (const { message } of go!.checks) expect(message).toMatch(/\d|settled|does not fall/);

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { check, solve, afterWork, type Problem, type Progress } from '@/lib/scheduling';
 import { unwrap } from '@/lib/result';
 import { solveInWorker } from '@/lib/worker';
-import { loadInstances, toProblem } from '../scheduling/psplib';
+import { toProblem } from '../bench/published';
+import { loadInstances } from '../scheduling/psplib';
 
 function makeProblem(count: number): Problem {
   return {

@@ -1,11 +1,11 @@
 /** What the engine must know of exposure: air that nobody may breathe yet, and daily limits of noise, vibration and vapour. */
 import { crewSize, type Person, type SeriesDocument, type Task } from '@/lib/build';
-import { addDays, dateOf, startOfDay, type CivilDate } from '@/lib/calendar';
+import { addDays, dateOf, endOfDay, startOfDay, type CivilDate } from '@/lib/calendar';
 import type { Dose, StateNeed } from '@/lib/scheduling';
 import { clearanceOfTask, exposureRates, factsOfTask, givesOffVapour, makesSparks, VIBRATION_LIMIT_POINTS, type ExposureKind } from '@/lib/safety';
-import { addMinutes } from '@/lib/units';
+import { addMinutes, MS_PER_MINUTE } from '@/lib/units';
 import { need, type Draft } from './draft';
-import { breathMedium, fireMedium, personResource } from './names';
+import { breathMedium, fireMedium, personResource, taskActivity } from './names';
 import { isAttending } from './session-calendars';
 
 /** Minutes a place stays shut after isocyanate when nobody knows its air changes: until the next day. Judgement. */
@@ -96,7 +96,27 @@ function daysOf({ document, now }: Draft, person: Person): readonly CivilDate[] 
   return [...new Set(attended.flatMap(({ end, start }) => [dateOf(start, zone), dateOf(addMinutes(end, -1), zone)]))].toSorted();
 }
 
-/** The limits as budgets of each person and day, where some task takes anything of them. */
+/** Minutes of a task worked on a day until now: as logged, else its likely time where it was ticked on that day. */
+function workedOn({ document, now }: Draft, task: Task, date: CivilDate): number {
+  const { zone } = document.series;
+  const [from, until] = [startOfDay(date, zone), Math.min(now, endOfDay(date, zone))];
+  const logged = document.timeLogs.filter(({ activity, taskId }) => activity === 'hands-on' && taskId === task.id)
+    .reduce((sum, { end, start }) => sum + Math.max(0, Math.min(until, end ?? now) - Math.max(from, start)) / MS_PER_MINUTE, 0);
+  if (logged > 0) return logged;
+  return task.doneAt !== null && dateOf(task.doneAt, zone) === date ? task.effort.likely : 0;
+}
+
+/** What somebody has had of a limit today, by the people that the accepted plan names. */
+function takenOn(draft: Draft, personId: string, what: ExposureKind, date: CivilDate): number {
+  if (date !== dateOf(draft.now, draft.document.series.zone)) return 0;
+  return draft.document.tasks.reduce((sum, task) => {
+    if (draft.previousBlocks.get(taskActivity(task.id))?.crewIds.includes(personId) !== true) return sum;
+    const rate = exposureDoses(draft.document, task).find(({ kind }) => kind === what)?.perMinute ?? 0;
+    return rate === 0 ? sum : sum + Math.ceil(rate * workedOn(draft, task, date));
+  }, 0);
+}
+
+/** The limits as budgets of each person and day, less what was had today, where some task takes anything of them. */
 export function addExposureBudgets(draft: Draft): void {
   const { document, clock, horizon, nowMinute } = draft;
   const { zone } = document.series;
@@ -110,7 +130,7 @@ export function addExposureBudgets(draft: Draft): void {
       if (within.start >= within.end) continue;
       for (const what of kinds) {
         const id = `${what} ${person.id} ${date}`;
-        draft.budgets.push({ id, resource: personResource(person.id), dose: what, within, limit: LIMITS[what] });
+        draft.budgets.push({ id, resource: personResource(person.id), dose: what, within, limit: Math.max(0, LIMITS[what] - takenOn(draft, person.id, what, date)) });
         draft.budgetReasons.set(id, { kind: 'exposure', what, personId: person.id, date });
       }
     }

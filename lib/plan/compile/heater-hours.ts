@@ -1,7 +1,7 @@
 /** Hours in which no solvent may be in an air, since a heater that can light it is on there. They bind the plan. */
 import { roomOf, type Task } from '@/lib/build';
 import type { Heater } from '@/lib/climate';
-import { heatingOf } from '@/lib/cure';
+import { ignitingHours } from '@/lib/cure';
 import { mergeOverlapping } from '@/lib/calendar';
 import type { Interval } from '@/lib/scheduling';
 import { cureOf, need, type Draft } from './draft';
@@ -18,16 +18,11 @@ export interface HeaterHours {
   readonly closed: Interval;
 }
 
-/**
- * When the heater of an air that can light solvent is on, worked out once for each air; empty where it is made for such air. While
- * nobody has said which heater it is the plan does not guess: the pages warn.
- */
+/** {@link ignitingHours} in minutes of the engine, worked out once for each air. */
 export function dangerousHours({ document, clock, horizon }: Pick<Draft, 'document' | 'clock' | 'horizon'>): (airZone: string) => readonly Interval[] {
   const known = new Map<string, readonly Interval[]>();
   const find = (airZone: string): readonly Interval[] => {
-    const { heater } = roomOf(document.series, airZone);
-    if (document.series.workshop === undefined || heater.isIgnitionSafe || heater.kilowatts <= 0) return [];
-    const on = heatingOf(document, airZone).map(({ start, end }) => ({ start: Math.max(0, clock.down(start)), end: Math.min(horizon, clock.up(end)) }));
+    const on = ignitingHours(document, airZone).map(({ start, end }) => ({ start: Math.max(0, clock.down(start)), end: Math.min(horizon, clock.up(end)) }));
     return mergeOverlapping(on.filter(({ start, end }) => start < end));
   };
   return (airZone) => {

@@ -74,12 +74,15 @@ export const checkHolds: Rule = (problem, schedule) => {
 };
 
 /** Work on a resource inside a budget's interval stays within its limit. Holds do not count, nor do doses. */
-export const checkBudgets: Rule = (problem, schedule) => (problem.budgets ?? []).filter(({ dose }) => dose === undefined).flatMap((budget) => {
-  const uses = listWork(problem, schedule).filter((use) => use.resource === budget.resource && sharedMinutes(use, budget.within) > 0);
-  const spent = uses.reduce((sum, use) => sum + use.amount * sharedMinutes(use, budget.within), 0);
-  if (spent <= budget.limit) return [];
-  return [{ rule: 'budget', message: `${budget.id}: ${spent} minutes of ${budget.resource} are used, ${budget.limit} allowed.`, activities: [...new Set(uses.map((use) => use.by))] }];
-});
+export const checkBudgets: Rule = (problem, schedule) => {
+  const work = listWork(problem, schedule);
+  return (problem.budgets ?? []).filter(({ dose }) => dose === undefined).flatMap((budget): readonly Violation[] => {
+    const uses = work.filter((use) => use.resource === budget.resource && sharedMinutes(use, budget.within) > 0);
+    const spent = uses.reduce((sum, use) => sum + use.amount * sharedMinutes(use, budget.within), 0);
+    if (spent <= budget.limit) return [];
+    return [{ rule: 'budget', message: `${budget.id}: ${spent} minutes of ${budget.resource} are used, ${budget.limit} allowed.`, activities: [...new Set(uses.map((use) => use.by))] }];
+  });
+};
 
 /** Each crew need is filled from its pool by different people, in the order of the needs; a pinned crew is kept. */
 export const checkCrew: Rule = (problem, schedule) => listDated(problem, schedule).flatMap(({ activity, placement }) => {

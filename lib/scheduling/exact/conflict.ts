@@ -13,9 +13,10 @@ type Part = { readonly arc: number } | { readonly activity: number; readonly res
 
 /**
  * The facts behind an instance without dates that the core finds infeasible: lags and the use of resources of which,
- * as far as the work allowed tells, none can be spared. Null when only the horizon stands in the way.
+ * as far as the work allowed tells, none can be spared; all that are left when the signal is given. Null when only the horizon
+ * stands in the way.
  */
-export function explainExactly(model: Model, core: Core, seed: number): Contradiction | null {
+export function explainExactly(model: Model, core: Core, seed: number, signal?: { readonly aborted: boolean }): Contradiction | null {
   const wide: CoreInstance = { ...core.instance, horizon: Math.max(core.instance.horizon, widest(core.instance)) };
   const parts: Part[] = core.instance.relations.map((_, arc) => ({ arc }));
   core.instance.demands.forEach((row, activity) => {
@@ -23,8 +24,8 @@ export function explainExactly(model: Model, core: Core, seed: number): Contradi
   });
   let spent = 0;
   const isContradictory = (kept: readonly Part[]): boolean => {
-    if (spent > ALL_QUESTIONS) return false;
-    const { status, work } = solveCore(keepParts(wide, kept), { seed, stop: (progress) => progress.makespan >= 0 || progress.work > ONE_QUESTION });
+    if (spent > ALL_QUESTIONS || signal?.aborted === true) return false;
+    const { status, work } = solveCore(keepParts(wide, kept), { seed, stop: (progress) => progress.makespan >= 0 || progress.work > ONE_QUESTION || signal?.aborted === true });
     spent += work;
     return status === 'infeasible';
   };

@@ -65,7 +65,7 @@ export function searchExactly(input: ExactInput): ExactOutcome {
   const best = chooseBest(input, solution);
   const outcome = { best, lowerBound, schedulesTried: tried, contradiction: null };
   if (solution.status !== 'infeasible') return { ...outcome, kind: 'schedule' };
-  const contradiction = core.isTimeless ? explainExactly(model, core, input.seed) : null;
+  const contradiction = core.isTimeless ? explainExactly(model, core, input.seed, input.signal) : null;
   return { ...outcome, kind: contradiction === null ? 'no-room' : 'contradiction', contradiction };
 }
 

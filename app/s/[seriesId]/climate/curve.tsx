@@ -1,5 +1,6 @@
 import { ScrollRegion } from '@/app/_ui';
 import type { ClimateCurve } from '@/lib/views';
+import plot from '../_sheets/plot.module.css';
 import styles from './curve.module.css';
 
 /** Drawing units: an hour is 6 wide, a degree 9 high in the upper part, a kelvin of dew margin 7 in the lower. */
@@ -47,15 +48,15 @@ export function Curve({ curve }: { readonly curve: ClimateCurve }) {
   const frame = frameOf(curve);
   return (
     <figure className={styles.figure}>
-      <ScrollRegion className={styles.scroll} label="Curve of the climate, the numbers are in the table">
+      <ScrollRegion className={plot.scroll} label="Curve of the climate, the numbers are in the table">
         <svg viewBox={`0 0 ${frame.width} ${frame.height}`} width={frame.width} height={frame.height} role="img" aria-label="Temperatures and dew margin by the hour">
           <Behind curve={curve} frame={frame} />
           <Axes curve={curve} frame={frame} />
-          <path className={styles.outside} d={line(curve.outside, frame.x, frame.y)} />
-          <path className={styles.dew} d={line(curve.dewPoint, frame.x, frame.y)} />
-          <path className={styles.air} d={line(curve.air, frame.x, frame.y)} />
-          <path className={styles.surface} d={line(curve.surface, frame.x, frame.y)} />
-          <path className={styles.margin} d={line(curve.margin, frame.x, frame.yMargin)} />
+          <path className={`${plot.line} ${styles.outside}`} d={line(curve.outside, frame.x, frame.y)} />
+          <path className={`${plot.line} ${styles.dew}`} d={line(curve.dewPoint, frame.x, frame.y)} />
+          <path className={`${plot.line} ${styles.air}`} d={line(curve.air, frame.x, frame.y)} />
+          <path className={`${plot.line} ${styles.surface}`} d={line(curve.surface, frame.x, frame.y)} />
+          <path className={`${plot.line} ${styles.margin}`} d={line(curve.margin, frame.x, frame.yMargin)} />
           <Floors curve={curve} frame={frame} />
           {curve.now === null ? null : (
             <g className={styles.now}>
@@ -94,7 +95,7 @@ function Axes({ curve, frame }: { readonly curve: ClimateCurve; readonly frame: 
   const degrees = Array.from({ length: (high - low) / 5 + 1 }, (_, index) => low + index * 5);
   const end = marginTop + MOST_MARGIN * KELVIN;
   return (
-    <g className={styles.axes}>
+    <g className={plot.axes}>
       {degrees.map((degree) => (
         <g key={degree}>
           <line x1={LEFT} x2={width} y1={y(degree)} y2={y(degree)} />

@@ -7,6 +7,7 @@ import { loadDocument, openViewContext, viewClimate, type ClimateView } from '@/
 import { Curve } from './curve';
 import { FitButton } from './fit-button';
 import { ImportForm } from './import-form';
+import sheets from '../_sheets/sheets.module.css';
 import styles from './page.module.css';
 
 interface Props {
@@ -28,15 +29,15 @@ export default async function ClimatePage({ params, searchParams }: Props) {
         lead={`The air of the workshop by the hour, ${view.span}.`}
         actions={<LinkButton href={waitsPath(seriesId)}>What waits for it</LinkButton>}
       />
-      <Chooser view={view} />
+      {view.airZones.length > 0 ? <Chooser view={view} /> : null}
       {view.curve === null ? <NoWeather seriesId={seriesId} /> : <Drawn view={view} />}
-      <section className={styles.section} aria-labelledby="room-head">
+      <section className={`${sheets.section} ${styles.section}`} aria-labelledby="room-head">
         <h2 id="room-head">Room and heater</h2>
         <p>{view.room} <Link href={seriesSettingsPath(seriesId)}>Change it</Link></p>
         {view.freshAir ? <p>{view.freshAir}</p> : null}
         <Cautions view={view} />
       </section>
-      <section className={styles.section} aria-labelledby="readings-head">
+      <section className={`${sheets.section} ${styles.section}`} aria-labelledby="readings-head">
         <h2 id="readings-head">Readings of loggers</h2>
         <Readings view={view} />
         <ImportForm seriesId={seriesId} airZone={view.airZone} airZones={view.airZones} zone={view.zone} zones={view.zones} />
@@ -50,7 +51,7 @@ function Chooser({ view }: { readonly view: ClimateView }) {
   const path = climatePath(view.seriesId);
   const to = (from: string) => `${path}?air=${encodeURIComponent(view.airZone)}&from=${from}`;
   return (
-    <form method="get" action={path} className={styles.chooser}>
+    <form method="get" action={path} className={sheets.chooser}>
       <label>
         Air
         <select name="air" defaultValue={view.airZone}>
@@ -61,7 +62,7 @@ function Chooser({ view }: { readonly view: ClimateView }) {
         From
         <input type="date" name="from" defaultValue={view.from} />
       </label>
-      <button type="submit" className={styles.show}>Show</button>
+      <button type="submit">Show</button>
       <span className={styles.steps}>
         <Link href={to(view.before)}>Week before</Link>
         <Link href={to(view.after)}>Week after</Link>
@@ -87,7 +88,7 @@ function Drawn({ view }: { readonly view: ClimateView }) {
         <Curve curve={view.curve} />
         <DayTable view={view} />
       </div>
-      <details className={styles.hours}>
+      <details className={`${sheets.more} ${styles.hours}`}>
         <summary>Every hour as a table</summary>
         <HourTable view={view} />
       </details>
@@ -97,8 +98,8 @@ function Drawn({ view }: { readonly view: ClimateView }) {
 
 function DayTable({ view }: { readonly view: ClimateView }) {
   return (
-    <ScrollRegion className={styles.scroll} label="Days in numbers">
-      <table className={styles.table}>
+    <ScrollRegion className={sheets.scroll} label="Days in numbers">
+      <table className={sheets.table}>
         <caption>Days in numbers: {view.airZone}</caption>
         <thead>
           <tr>{['Day', 'Air', 'Surface', 'Least dew margin', 'Humidity', 'Heat', 'From'].map((word) => <th key={word} scope="col">{word}</th>)}</tr>
@@ -123,8 +124,8 @@ function DayTable({ view }: { readonly view: ClimateView }) {
 
 function HourTable({ view }: { readonly view: ClimateView }) {
   return (
-    <ScrollRegion className={`${styles.scroll} ${styles.tall}`} label="Hours in numbers">
-      <table className={styles.table}>
+    <ScrollRegion className={`${sheets.scroll} ${styles.tall}`} label="Hours in numbers">
+      <table className={sheets.table}>
         <caption>°C and %, each hour’s mean; the hour named is its beginning</caption>
         <thead>
           <tr>{['Hour', 'Air', 'Surface', 'Dew point', 'Dew margin, K', 'Humidity', 'From'].map((word) => <th key={word} scope="col">{word}</th>)}</tr>
@@ -146,7 +147,7 @@ function HourTable({ view }: { readonly view: ClimateView }) {
 function Cautions({ view }: { readonly view: ClimateView }) {
   if (view.cautions.length === 0) return null;
   return (
-    <ul className={`plain ${styles.cautions}`}>
+    <ul className={`plain ${sheets.cautions}`}>
       {view.cautions.map((caution) => <li key={caution}><Flame size={18} aria-hidden /> {caution}</li>)}
     </ul>
   );

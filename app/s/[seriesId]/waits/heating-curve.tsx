@@ -1,5 +1,6 @@
 import { ScrollRegion } from '@/app/_ui';
 import type { HeatingView } from '@/lib/views';
+import plot from '../_sheets/plot.module.css';
 import styles from './heating-curve.module.css';
 
 const WIDTH = 620;
@@ -17,9 +18,9 @@ export function HeatingCurve({ points }: { readonly points: HeatingView['points'
   const y = (hours: number): number => HEIGHT - BOTTOM - (hours / longest) * (HEIGHT - BOTTOM - 20);
   const curve = known.filter(({ isOnCurve }) => isOnCurve);
   return (
-    <ScrollRegion className={styles.scroll} label="Curve of heating, the numbers are in the table">
+    <ScrollRegion className={plot.scroll} label="Curve of heating, the numbers are in the table">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label="Hours until ready against kWh of heat">
-        <g className={styles.axes}>
+        <g className={plot.axes}>
           <line x1={LEFT} x2={WIDTH - 10} y1={HEIGHT - BOTTOM} y2={HEIGHT - BOTTOM} />
           <line x1={LEFT} x2={LEFT} y1={14} y2={HEIGHT - BOTTOM} />
           {[0, 0.5, 1].map((share) => (
@@ -29,7 +30,7 @@ export function HeatingCurve({ points }: { readonly points: HeatingView['points'
             </g>
           ))}
         </g>
-        <path className={styles.curve} d={curve.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.kwh).toFixed(1)} ${y(point.readyIn ?? 0).toFixed(1)}`).join('')} />
+        <path className={`${plot.line} ${styles.curve}`} d={curve.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.kwh).toFixed(1)} ${y(point.readyIn ?? 0).toFixed(1)}`).join('')} />
         {known.map((point) => (
           <circle key={point.name} className={point.isCheapest ? styles.best : point.isOnCurve ? styles.on : styles.off} cx={x(point.kwh)} cy={y(point.readyIn ?? 0)} r={point.isCheapest ? 8 : 5}>
             <title>{`${point.name}: ${point.kwh} kWh, ready ${point.ready}`}</title>

@@ -9,6 +9,7 @@ import { HeatingCurve } from './heating-curve';
 import { JobEvents } from './job-events';
 import { PlanHeating } from './plan-heating';
 import { PlanLateWork } from './plan-late-work';
+import sheets from '../_sheets/sheets.module.css';
 import styles from './page.module.css';
 
 interface Props {
@@ -35,7 +36,7 @@ export default async function WaitsPage({ params, searchParams }: Props) {
 }
 
 function Held({ holds, seriesId }: { readonly holds: readonly HeldWork[]; readonly seriesId: string }) {
-  if (holds.length === 0) return <p className={styles.soft}>Holds nothing up.</p>;
+  if (holds.length === 0) return <p className={sheets.soft}>Holds nothing up.</p>;
   return (
     <div>
       <p>Holds up:</p>
@@ -52,7 +53,7 @@ function Held({ holds, seriesId }: { readonly holds: readonly HeldWork[]; readon
 
 function Curing({ view }: { readonly view: WaitsView }) {
   return (
-    <section className={styles.section} aria-labelledby="curing-head">
+    <section className={`${sheets.section} ${styles.section}`} aria-labelledby="curing-head">
       <h2 id="curing-head">Drying now</h2>
       {view.curing.length === 0 ? (
         <EmptyState title="No coat is drying">
@@ -71,7 +72,7 @@ function Coat({ coat, seriesId }: { readonly coat: CuringCoat; readonly seriesId
       </h3>
       <p className={styles.touch}>
         {coat.isTouchable ? <>Touchable since <strong>{coat.touchable}</strong></> : <>Hands off until <strong>{coat.touchable}</strong></>}
-        <span className={styles.soft}>, laid {coat.laid}</span>
+        <span className={sheets.soft}>, laid {coat.laid}</span>
       </p>
       <CoatBar coat={coat} />
       {coat.alarms.length > 0 ? <IssueList issues={coat.alarms} seriesId={seriesId} /> : null}
@@ -83,9 +84,9 @@ function Coat({ coat, seriesId }: { readonly coat: CuringCoat; readonly seriesId
 
 function Go({ go, seriesId }: { readonly go: GoView | null; readonly seriesId: string }) {
   return (
-    <section className={styles.section} aria-labelledby="go-head">
+    <section className={`${sheets.section} ${styles.section}`} aria-labelledby="go-head">
       <h2 id="go-head">Next coating session</h2>
-      {go === null ? <p className={styles.soft}>No coat is ahead, or no session opens its place.</p> : (
+      {go === null ? <p className={sheets.soft}>No coat is ahead, or no session opens its place.</p> : (
         <>
           <p>
             <Link href={recordPath(seriesId, 'task', go.taskId) ?? '#'}>{go.title}</Link> with {go.material}, {go.at}
@@ -103,7 +104,7 @@ function Go({ go, seriesId }: { readonly go: GoView | null; readonly seriesId: s
           </ul>
           <p>{go.earliest === null ? 'No session ahead is a go. Heat the session, or choose another material.' : `Earliest go in a session: ${go.earliest}.`}</p>
           {go.potLife ? <p>{go.potLife}</p> : null}
-          <ul className={styles.cautions} aria-label="Cautions of the material">
+          <ul className={sheets.cautions} aria-label="Cautions of the material">
             {go.cautions.map((caution) => <li key={caution}>{caution}</li>)}
           </ul>
         </>
@@ -114,9 +115,9 @@ function Go({ go, seriesId }: { readonly go: GoView | null; readonly seriesId: s
 
 function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonly seriesId: string }) {
   return (
-    <section className={styles.section} aria-labelledby="heating-head">
+    <section className={`${sheets.section} ${styles.section}`} aria-labelledby="heating-head">
       <h2 id="heating-head">What heating would buy</h2>
-      <form method="get" action={waitsPath(seriesId)} className={styles.chooser}>
+      <form method="get" action={waitsPath(seriesId)} className={sheets.chooser}>
         <label>
           Warm
           <select name="what" defaultValue={heating.chosen}>{heating.choices.map(({ value, label }) => <option key={value} value={value}>{label}</option>)}</select>
@@ -133,8 +134,8 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
       {heating.run ? <PlanHeating seriesId={seriesId} run={heating.run} /> : null}
       <div className={styles.pair}>
         <HeatingCurve points={heating.points} />
-        <ScrollRegion className={styles.scroll} label="Ways to heat">
-          <table className={styles.table}>
+        <ScrollRegion className={sheets.scroll} label="Ways to heat">
+          <table className={sheets.table}>
             <caption>Ways to heat from now, on top of what is planned</caption>
             <thead><tr>{['Heating', 'Hours on', 'Heat', 'Cost', 'Ready to handle'].map((word) => <th key={word} scope="col">{word}</th>)}</tr></thead>
             <tbody>
@@ -148,7 +149,7 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
           </table>
         </ScrollRegion>
       </div>
-      <ul className={styles.cautions} aria-label="Cautions of the heater">
+      <ul className={sheets.cautions} aria-label="Cautions of the heater">
         {heating.cautions.map((caution) => <li key={caution}>{caution}</li>)}
       </ul>
     </section>
@@ -158,17 +159,17 @@ function Heating({ heating, seriesId }: { readonly heating: HeatingView; readonl
 function Jobs({ view }: { readonly view: WaitsView }) {
   return (
     <>
-      <section className={styles.section} aria-labelledby="away-head">
+      <section className={`${sheets.section} ${styles.section}`} aria-labelledby="away-head">
         <h2 id="away-head">Away now</h2>
-        {view.away.length === 0 ? <p className={styles.soft}>Nothing is at an outside trade.</p> : view.away.map((job) => <Job key={job.id} job={job} seriesId={view.seriesId} />)}
+        {view.away.length === 0 ? <p className={sheets.soft}>Nothing is at an outside trade.</p> : view.away.map((job) => <Job key={job.id} job={job} seriesId={view.seriesId} />)}
       </section>
-      <section className={styles.section} aria-labelledby="ahead-head">
+      <section className={`${sheets.section} ${styles.section}`} aria-labelledby="ahead-head">
         <h2 id="ahead-head">To be dropped off</h2>
         {view.ahead.length === 0 ? (
-          <p className={styles.soft}>No outside job is ahead. <Link href={newRecordPath(view.seriesId, 'outsideJob')}>Add one</Link></p>
+          <p className={sheets.soft}>No outside job is ahead. <Link href={newRecordPath(view.seriesId, 'outsideJob')}>Add one</Link></p>
         ) : (
           <>
-            <form method="get" action={waitsPath(view.seriesId)} className={styles.chooser}>
+            <form method="get" action={waitsPath(view.seriesId)} className={sheets.chooser}>
               <label>
                 How sure the return must be
                 <select name="confidence" defaultValue={String(view.confidence)}>
@@ -189,13 +190,13 @@ function Job({ job, seriesId }: { readonly job: AwayJob; readonly seriesId: stri
   return (
     <article className={styles.job}>
       <h3>
-        <Link href={recordPath(seriesId, 'outsideJob', job.id) ?? '#'}>{job.name}</Link> <span className={styles.soft}>{job.trade}, {job.since}</span>
+        <Link href={recordPath(seriesId, 'outsideJob', job.id) ?? '#'}>{job.name}</Link> <span className={sheets.soft}>{job.trade}, {job.since}</span>
       </h3>
       <p>{job.parts}{job.isAway ? '. Cannot be worked or filmed until it is back.' : ''}</p>
       {job.dropOff ? <p><strong>{job.dropOff}</strong></p> : null}
       {job.alarms.length > 0 ? <IssueList issues={job.alarms} seriesId={seriesId} /> : null}
       {job.isAway ? <JobInside job={job} seriesId={seriesId} /> : (
-        <details className={styles.more}>
+        <details className={sheets.more}>
           <summary>Chances, what it holds up, what happened<span className="visually-hidden">: {job.name}</span></summary>
           <JobInside job={job} seriesId={seriesId} />
         </details>
@@ -213,7 +214,7 @@ function JobInside({ job, seriesId }: { readonly job: AwayJob; readonly seriesId
           {job.chances.map(({ percent, day }) => <span key={percent}><strong>{day}</strong> with {percent} %</span>)}
         </p>
       ) : null}
-      <p className={styles.soft}>{job.learned}</p>
+      <p className={sheets.soft}>{job.learned}</p>
       {job.needed ? <p>{job.needed}</p> : null}
       <Held holds={job.holds} seriesId={seriesId} />
       <JobEvents key={`${job.id} ${job.revision}`} seriesId={seriesId} job={{ id: job.id, revision: job.revision, name: job.name, isAway: job.isAway, promisedFor: job.promisedFor }} />

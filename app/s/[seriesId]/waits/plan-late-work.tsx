@@ -11,5 +11,5 @@ interface PlanLateWorkProps {
 
 /** Makes the work after a missed recoat window tasks of the plan. */
 export function PlanLateWork({ seriesId, late }: PlanLateWorkProps) {
-  return <ActionButton seriesId={seriesId} look="main" run={() => lateWorkAction(seriesId, late.coatTaskId, late.nextTaskId)}>{late.word}</ActionButton>;
+  return <ActionButton seriesId={seriesId} look={late.isPlanned ? 'plain' : 'main'} run={() => lateWorkAction(seriesId, late.coatTaskId, late.nextTaskId)}>{late.word}</ActionButton>;
 }

@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { kindPath, PageBody, PageHead } from '@/app/_ui';
 import { loadDocument, viewMaterialLibrary } from '@/lib/views';
 import { CopyButton } from './copy-button';
+import sheets from '../../../_sheets/sheets.module.css';
 import styles from './page.module.css';
 
 interface Props {
@@ -22,19 +23,19 @@ export default async function LibraryPage({ params }: Props) {
         lead="Kinds of material, not products. Copy one, then change it to what the data sheet on the tin says: that comes first."
         above={<Link href={kindPath(seriesId, 'material')}>Materials</Link>}
       />
-      <ol className={`plain ${styles.materials}`}>
+      <ol className={`plain ${sheets.entries}`}>
         {viewMaterialLibrary().map((material) => (
-          <li key={material.id} className={styles.material}>
-            <h2>{material.name} <span className={styles.soft}>{material.sort}</span></h2>
-            <p className={styles.soft}>{material.unsourced === 0 ? 'Every value has a source.' : `${material.unsourced} of ${material.values.length} values are common practice without a source.`}</p>
+          <li key={material.id} className={`${sheets.entry} ${sheets.more}`}>
+            <h2>{material.name} <span className={sheets.soft}>{material.sort}</span></h2>
+            <p className={sheets.soft}>{material.unsourced === 0 ? 'Every value has a source.' : `${material.unsourced} of ${material.values.length} values are common practice without a source.`}</p>
             <CopyButton seriesId={seriesId} libraryId={material.id} name={material.name} />
             <details>
               <summary>Values, sources and cautions<span className="visually-hidden">: {material.name}</span></summary>
-              <dl className={styles.values}>
+              <dl className={sheets.facts}>
                 {material.values.map(({ label, value, source, isSourced }) => (
                   <div key={label}>
                     <dt>{label}</dt>
-                    <dd>{value} <span className={isSourced ? styles.soft : styles.unsourced}>({source})</span></dd>
+                    <dd>{value} <span className={isSourced ? sheets.soft : styles.unsourced}>({source})</span></dd>
                   </div>
                 ))}
               </dl>

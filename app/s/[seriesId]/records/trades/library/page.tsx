@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { EmptyState, kindPath, LinkButton, newRecordPath, PageBody, PageHead, recordPath, tradeLibraryPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewTradeLibrary, type TradeEntry, type TradeLibraryView } from '@/lib/views';
+import sheets from '../../../_sheets/sheets.module.css';
 import styles from './page.module.css';
 
 interface Props {
@@ -36,15 +37,15 @@ function Trades({ view }: { readonly view: TradeLibraryView }) {
   const { question, seriesId } = view;
   return (
     <>
-      <form method="get" action={tradeLibraryPath(seriesId)} className={styles.chooser}>
+      <form method="get" action={tradeLibraryPath(seriesId)} className={sheets.chooser}>
         <label>Quoted working days<input type="number" name="days" min={1} max={100} defaultValue={question.days} /></label>
         <label>Back by<input type="date" name="by" defaultValue={question.by} /></label>
         <label>How sure, %<input type="number" name="confidence" min={50} max={99} defaultValue={question.confidence} /></label>
         <button type="submit">Work it out</button>
       </form>
-      <p className={styles.soft}>What few jobs of its own say is pulled towards the mean of the craft and of all jobs: one bad month is no habit.</p>
-      <ol className={`plain ${styles.trades}`}>
-        {view.trades.map((trade) => <li key={trade.id} className={styles.trade}><Entry trade={trade} seriesId={seriesId} /></li>)}
+      <p className={sheets.soft}>What few jobs of its own say is pulled towards the mean of the craft and of all jobs: one bad month is no habit.</p>
+      <ol className={`plain ${sheets.entries}`}>
+        {view.trades.map((trade) => <li key={trade.id} className={`${sheets.entry} ${sheets.more}`}><Entry trade={trade} seriesId={seriesId} /></li>)}
       </ol>
     </>
   );
@@ -53,7 +54,7 @@ function Trades({ view }: { readonly view: TradeLibraryView }) {
 function Entry({ trade, seriesId }: { readonly trade: TradeEntry; readonly seriesId: string }) {
   return (
     <>
-      <h2>{trade.name} <span className={styles.soft}>{trade.craft}</span></h2>
+      <h2>{trade.name} <span className={sheets.soft}>{trade.craft}</span></h2>
       <p className={styles.links}>
         <Link href={recordPath(seriesId, 'trade', trade.id) ?? '#'}>Change<span className="visually-hidden"> {trade.name}</span></Link>
         <Link href={`${newRecordPath(seriesId, 'trade')}?like=${encodeURIComponent(trade.id)}`}>Copy<span className="visually-hidden"> {trade.name}</span></Link>
@@ -62,7 +63,7 @@ function Entry({ trade, seriesId }: { readonly trade: TradeEntry; readonly serie
       <ul className={styles.answers}>{trade.learned.map((line) => <li key={line}>{line}</li>)}</ul>
       <details>
         <summary>Days, terms, holidays and past jobs<span className="visually-hidden">: {trade.name}</span></summary>
-        <dl className={styles.facts}>
+        <dl className={sheets.facts}>
           {trade.contact === '' ? null : <div><dt>Contact</dt><dd>{trade.contact}</dd></div>}
           {trade.facts.map(({ label, value }) => <div key={label}><dt>{label}</dt><dd>{value}</dd></div>)}
           <div>
