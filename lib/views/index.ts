@@ -26,7 +26,7 @@ export type { BankView, BoardRow, EpisodePageView, EpisodesView, EpisodeView, Es
 export { viewEstimates } from './estimates';
 export { viewPlans } from './plans';
 export type { ChangeLine, DraftView, EpisodeLine, GoalLine, PlanFacts, PlanRow, PlansView } from './plans-model';
-export { computeRepair, viewRepair, type RepairView } from './repair';
+export { viewRepair, type RepairView } from './repair';
 export { viewWeek } from './week';
 export type {
   BlockPart, BlockReason, BlockView, DayColumn, DayNote, Deadline, DrawnBar, DrawnFrame, DrawnPiece, FallbackItem, PlanStamp, ReadyItem, RecordLink, SessionCard, StripRow,

@@ -36,7 +36,7 @@ function tellEpisodes({ episodes }: PlanDiff, document: SeriesDocument): { reado
 }
 
 /** The mend of a plan for the series as it is now. Pure. */
-export function computeRepair(at: Situation): RepairView {
+function computeRepair(at: Situation): RepairView {
   const found = findRepair(at);
   if (!found.ok) return { text: found.error.map(({ fix, message }) => `${message} ${fix}`).slice(0, MOST_NAMED).join(' '), isWorse: true, canMend: false };
   const { diff, standing } = found.value;
