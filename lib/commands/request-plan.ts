@@ -3,7 +3,7 @@ import { checkSeries } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import { compilePlan, findMissedWindows, freezeNear, previousBlocks, raisePlan, tellContradiction, type Compiled, type CompileInput, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
-import { check, type Schedule, type Solution } from '@/lib/scheduling';
+import { check, repair, type Schedule, type Solution } from '@/lib/scheduling';
 import { instant, type Instant } from '@/lib/units';
 import { solveInWorker } from '@/lib/worker';
 import type { CommandContext } from './context';
@@ -109,7 +109,27 @@ async function findPlan(input: CompileInput, options: PlanOptions): Promise<Resu
  * Fails with every stop issue of the series, `plan-contradiction`, `no-sessions-ahead`, `nothing-to-plan`, `no-plan-in-time` or `cancelled`.
  * @throws Error when the checker finds a fault in the engine's answer: that is a bug, and nothing is saved.
  */
-export async function requestPlan(ctx: CommandContext, seriesId: string, options: PlanOptions): Promise<Result<{ readonly plan: SavedPlan }>> {
+export function requestPlan(ctx: CommandContext, seriesId: string, options: PlanOptions): Promise<Result<{ readonly plan: SavedPlan }>> {
+  return draftPlan(ctx, seriesId, (input) => findPlan(input, options), options.signal);
+}
+
+/**
+ * As {@link requestPlan}, but mends the accepted plan with as little moved as there can be, in a moment. Fails besides with
+ * `no-accepted-plan`.
+ */
+export async function requestRepair(ctx: CommandContext, seriesId: string): Promise<Result<{ readonly plan: SavedPlan }>> {
+  if ((await ctx.storage.acceptedPlan(seriesId)) === null) return fail([issue('no-accepted-plan', 'There is no accepted plan to mend.', 'Make a plan.')]);
+  return draftPlan(ctx, seriesId, async (input) => mendPlan(input));
+}
+
+function mendPlan(input: CompileInput): Result<Answer> {
+  const compiled = compileFrozen(input);
+  if (!compiled.ok) return compiled;
+  const solved = readSolution(compiled.value, ok(repair(compiled.value.problem)));
+  return solved.ok ? ok({ compiled: compiled.value, solved: solved.value }) : solved;
+}
+
+async function draftPlan(ctx: CommandContext, seriesId: string, find: (input: CompileInput) => Promise<Result<Answer>>, signal?: AbortSignal): Promise<Result<{ readonly plan: SavedPlan }>> {
   const document = await ctx.storage.loadSeries(seriesId);
   if (!document) return noSuchSeries(seriesId);
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
@@ -117,11 +137,11 @@ export async function requestPlan(ctx: CommandContext, seriesId: string, options
   const now = ctx.now();
   const readings = await loadReadings(ctx.storage, document);
   const kept = await closeOnHolidays(document, now);
-  const found = await findPlan({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings }, options);
+  const found = await find({ document: kept, now, previousBlocks: previousBlocks(await ctx.storage.acceptedPlan(seriesId)), readings });
   if (!found.ok) return found;
   const { compiled, solved } = found.value;
   // The thread hands over its best when it is stopped.
-  if (options.signal?.aborted === true) return cancelled();
+  if (signal?.aborted === true) return cancelled();
   const violations = check(compiled.problem, solved.schedule);
   if (violations.length > 0) throw new Error(`The plan breaks its own rules, so it was not saved: ${violations.slice(0, 3).map((violation) => violation.message).join(' ')}`);
   const result = raisePlan(compiled, solved, { solveTime: instant(ctx.now()) - now });

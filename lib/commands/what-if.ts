@@ -1,11 +1,12 @@
 /** Decisions on a what-if: make it so, or keep it under a name. */
 import { changeBetween } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
-import { changeFor, findEffect, isRemedyKind, isWhatIfKind, type RemedyKind, type SavedForecast, type Situation, type WhatIf } from '@/lib/forecast';
+import { changeFor, findOutcome, isRemedyKind, isWhatIfKind, type RemedyKind, type SavedForecast, type Situation, type WhatIf } from '@/lib/forecast';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { z } from 'zod';
 import type { CommandContext } from './context';
 import { loadDocument, saveEdited, type Saved } from './save-edited';
+import { loadReadings } from './standing-plan';
 
 /** What happened, and the small change chosen. */
 export interface WhatIfInput {
@@ -31,7 +32,7 @@ async function readSituation(ctx: CommandContext, seriesId: string): Promise<Res
   const loaded = await loadDocument(ctx, seriesId);
   if (!loaded.ok) return loaded;
   const plan = await ctx.storage.acceptedPlan(seriesId);
-  return ok({ document: loaded.value, plan: plan?.result ?? null, planNumber: plan?.number ?? 0, now: ctx.now() });
+  return ok({ document: loaded.value, plan: plan?.result ?? null, planNumber: plan?.number ?? 0, now: ctx.now(), readings: await loadReadings(ctx.storage, loaded.value) });
 }
 
 /**
@@ -59,7 +60,7 @@ export async function keepVariant(ctx: CommandContext, seriesId: string, name: s
   if (!read.ok) return read;
   const at = await readSituation(ctx, seriesId);
   if (!at.ok) return at;
-  const effect = findEffect({ ...at.value, document: await closeOnHolidays(at.value.document, at.value.now) }, read.value.whatIfs, read.value.remedy);
+  const effect = findOutcome({ ...at.value, document: await closeOnHolidays(at.value.document, at.value.now) }, read.value.whatIfs, read.value.remedy);
   if (!effect.ok) return effect;
   const { diff, plan, standing, words } = effect.value;
   const saved = await ctx.storage.saveForecast(seriesId, {

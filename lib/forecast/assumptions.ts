@@ -49,7 +49,7 @@ export function tellAssumptions(assumptions: Assumptions): readonly string[] {
     `Work takes what its three-point estimate says, times a factor that work of one kind shares, with a spread of ${percent(assumptions.factorDeviation)}.`,
     `One take in ${assumptions.retakeChance > 0 ? Math.round(1 / assumptions.retakeChance) : 'none'} is made again (${assumptions.retakeMinutes} min each); a one-way shot is lost with ${percent(assumptions.lostChance)} (${assumptions.lostMinutes} min of pickups).`,
     `A coat fails with ${percent(assumptions.spoilChance)} and is laid again.`,
-    `A cold spell of ${assumptions.coldDrop} K begins in ${percent(assumptions.coldBegins)} of the weeks and lasts another week with ${percent(assumptions.coldLasts)}.`,
+    `A cold spell of ${assumptions.coldDrop} K begins in ${percent(assumptions.coldBegins)} of the weeks and lasts another week with ${percent(assumptions.coldLasts)}; what dries in it slows down by the law of its material.`,
     `A person misses a whole week with ${percent(assumptions.absenceChance)}.`,
     'Outside trades take what they quote, spread by how their past jobs went.',
   ];

@@ -9,8 +9,9 @@ import {
 } from '@/lib/plan';
 import type { Activity, Lag, Policy, Problem } from '@/lib/scheduling';
 import type { AbsenceChance, ColdChance, DelayChance, ForecastInput, LengthChance, SpoilChance } from '@/lib/simulation';
-import { MINUTES_PER_DAY } from '@/lib/units';
+import { addMinutes, MINUTES_PER_DAY } from '@/lib/units';
 import type { Assumptions } from './assumptions';
+import { coldRatio } from './cold-spell';
 import { lognormalQuantiles, tabulate, threePointQuantiles } from './quantiles';
 
 const MINUTES_PER_WEEK = 7 * MINUTES_PER_DAY;
@@ -179,15 +180,29 @@ function withRedos({ problem }: Compiled, policy: Policy, tasks: readonly Task[]
   };
 }
 
+/** Thousandths by which the coats of a task take longer in a cold week: by the slowest of its materials, at the air of its place. */
+function coldPerMille({ draft }: Compiled, task: Task, start: number, drop: number): number {
+  const laid = draft.clock.moment(start);
+  const air = draft.cureIn(draft.places.get(task.placeId)?.airZone ?? '');
+  const temperature = air.warmth(laid, addMinutes(laid, MINUTES_PER_DAY)) ?? draft.document.series.workshopTemperature;
+  const ratios = task.coats.flatMap(({ materialId }) => {
+    const material = draft.materials.get(materialId);
+    return material === undefined ? [] : [coldRatio(material, temperature, drop)];
+  });
+  return Math.round(1000 * Math.max(1, ...ratios));
+}
+
 function coldChance(compiled: Compiled, policy: Policy, coatLags: ReadonlyMap<string, readonly string[]>, assumptions: Assumptions): ColdChance {
   const { draft } = compiled;
   const starts = new Map(policy.map((placement) => [placement.activity, placement.start]));
-  const doubling = draft.document.materials.map((material) => material.doublingPer).filter((kelvins) => kelvins > 0);
-  const per = doubling.length === 0 ? 10 : doubling.reduce((sum, kelvins) => sum + kelvins, 0) / doubling.length;
   const weeks = Math.ceil(draft.horizon / MINUTES_PER_WEEK);
   return {
-    begins: assumptions.coldBegins, lasts: assumptions.coldLasts, weeks, perMille: Math.round(1000 * 2 ** (assumptions.coldDrop / per)),
-    coats: [...coatLags].map(([activity, lags]) => ({ activity, lags, week: Math.min(weeks - 1, Math.floor((starts.get(activity) ?? 0) / MINUTES_PER_WEEK)) })),
+    begins: assumptions.coldBegins, lasts: assumptions.coldLasts, weeks,
+    coats: [...coatLags].map(([activity, lags]) => {
+      const start = starts.get(activity) ?? 0;
+      const task = draft.tasks.get(readName(activity).id);
+      return { activity, lags, week: Math.min(weeks - 1, Math.floor(start / MINUTES_PER_WEEK)), perMille: task === undefined ? 1000 : coldPerMille(compiled, task, start, assumptions.coldDrop) };
+    }),
   };
 }
 

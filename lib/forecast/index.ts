@@ -1,5 +1,6 @@
 /** Odds of a plan: simulation over the engine's own rules, progress against time, past forecasts judged, and what to do when a week breaks. */
 export { checkAssumptions, DEFAULT_ASSUMPTIONS, tellAssumptions, type Assumptions } from './assumptions';
+export { estimateAtCompletion, type AtCompletion } from './at-completion';
 export { calibrate, pinballLoss, type Calibration, type Judged } from './calibration';
 export { findChances, withSaving, type ChanceSources, type LearnedFactor } from './chances';
 export { earnedSchedule, type EarnedSchedule } from './earned-schedule';
@@ -11,5 +12,5 @@ export {
 export { meanOf, quantileOf } from './statistics';
 export { isRemedyKind, type RemedyKind } from './remedies';
 export { findTarget, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type Situation, type Target, type WhatIf, type WhatIfKind } from './what-if';
-export { changeFor, findEffect, type RemedyEffect, type Standing, type WhatIfEffect } from './what-if-effect';
+export { changeFor, findEffect, findOutcome, findRepair, isHarmful, type RemedyEffect, type Standing, type WhatIfEffect } from './what-if-effect';
 export type { NewForecast, SavedForecast, Variant } from './saved';

@@ -1,6 +1,6 @@
 /** What a what-if does to the plan, and which small changes help most. */
 import { checkSeries, type SeriesDocument } from '@/lib/build';
-import { compilePlan, diffPlans, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
+import { compilePlan, diffPlans, freezeNear, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
 import { fail, ok, type Result } from '@/lib/result';
 import { repair } from '@/lib/scheduling';
 import { MS_PER_MINUTE, type Instant } from '@/lib/units';
@@ -32,11 +32,13 @@ export interface RemedyEffect {
 
 export interface WhatIfEffect {
   readonly words: readonly string[];
+  /** The series after it. */
+  readonly document: SeriesDocument;
   readonly plan: PlanResult;
   readonly standing: Standing;
   readonly before: Standing | null;
   readonly diff: PlanDiff;
-  /** At most three, different in kind, the best first. Empty: nothing is late, or nothing small helps. */
+  /** At most three, different in kind, the best first. Empty: nothing is worse than it was, or nothing small helps. */
   readonly remedies: readonly RemedyEffect[];
 }
 
@@ -59,17 +61,34 @@ function compareStanding(a: Standing, b: Standing): number {
   return a.open - b.open || a.unplaced - b.unplaced || a.lateMinutes - b.lateMinutes || a.slipMinutes - b.slipMinutes;
 }
 
+interface QuickOptions {
+  /** The near days stay where the accepted plan has them, as far as they can. */
+  readonly isNearFixed?: boolean;
+  /** Changes of the order tried; left out: the usual. */
+  readonly moves?: number;
+}
+
+/** A remedy is rated with fewer tries than what happened: what it brings is told too small rather than too large. */
+const REMEDY_MOVES = 0;
+
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
-function planQuickly(document: SeriesDocument, at: Situation): Result<PlanResult> {
+function planQuickly(document: SeriesDocument, at: Situation, { isNearFixed = false, moves }: QuickOptions = {}): Result<PlanResult> {
   const stops = checkSeries(document).filter((found) => found.severity === 'stop');
   if (stops.length > 0) return fail(stops);
   const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));
-  const compiled = compilePlan({ document, now: at.now, previousBlocks });
+  const compiled = compilePlan({ document, now: at.now, previousBlocks, ...(at.readings && { readings: at.readings }) });
   if (!compiled.ok) return compiled;
-  const solved = repair(compiled.value.problem);
-  if (solved.status === 'infeasible') return fail(tellContradiction(compiled.value, solved.contradiction));
+  const asked = isNearFixed ? freezeNear(compiled.value) : compiled.value;
+  const solved = repair(asked.problem, moves);
+  if (solved.status === 'infeasible') return fail(tellContradiction(asked, solved.contradiction));
   if (solved.status === 'unknown') throw new Error('The engine built no schedule, although one is always built.');
-  return ok(raisePlan(compiled.value, solved, { solveTime: 0, isBare: true }));
+  return ok(raisePlan(asked, solved, { solveTime: 0, isBare: true }));
+}
+
+/** True when something is worse than in the plan that counted, or at all where there was none. What was late already is no news. */
+export function isHarmful(standing: Standing, before: Standing | null): boolean {
+  if (before === null) return standing.open > 0 || standing.late > 0 || standing.unplaced > 0;
+  return compareStanding(standing, before) > 0;
 }
 
 const MOST_REMEDIES = 3;
@@ -79,9 +98,9 @@ const harm = ({ lateMinutes, slipMinutes }: Standing): number => 5 * lateMinutes
 
 function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult): RemedyEffect[] {
   const standing = standingOf(plan, at.plan);
-  if (standing.open === 0 && standing.late === 0 && standing.unplaced === 0 && standing.slipMinutes === 0) return [];
+  if (!isHarmful(standing, at.plan === null ? null : standingOf(at.plan, at.plan))) return [];
   const rated = listRemedies({ document, now: at.now, episodes: plan.episodes }).flatMap((remedy: Remedy) => {
-    const planned = planQuickly(remedy.document, at);
+    const planned = planQuickly(remedy.document, at, { moves: REMEDY_MOVES });
     if (!planned.ok) return [];
     const after = standingOf(planned.value, at.plan);
     if (compareStanding(after, standing) >= 0) return [];
@@ -95,21 +114,45 @@ function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult)
     .slice(0, MOST_REMEDIES).map(({ effect }) => effect);
 }
 
+/** The effect without the changes that help. */
+export type Outcome = Omit<WhatIfEffect, 'remedies'>;
+
+/** What happened, and the change chosen, against the plan that counts. Fails like {@link findEffect}. */
+export function findOutcome(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null): Result<Outcome> {
+  const planned = planAfter(at, whatIfs, chosen);
+  if (!planned.ok) return planned;
+  const { document, plan, words } = planned.value;
+  return ok({ words, document, ...effectOf(at, plan) });
+}
+
 /**
  * The effect of what happened, against the plan that counts, with the three smallest changes that help. The accepted plan is not touched.
  * Fails with the reasons of `applyWhatIfs`, with the stops of the changed series or with a contradiction.
  */
 export function findEffect(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null = null): Result<WhatIfEffect> {
+  const planned = planAfter(at, whatIfs, chosen);
+  if (!planned.ok) return planned;
+  const { document, plan, words } = planned.value;
+  return ok({ words, document, ...effectOf(at, plan), remedies: chosen === null ? rateRemedies(at, document, plan) : [] });
+}
+
+function planAfter(at: Situation, whatIfs: readonly WhatIf[], chosen: RemedyKind | null): Result<{ readonly document: SeriesDocument; readonly words: readonly string[]; readonly plan: PlanResult }> {
   const happened = changeFor(at, whatIfs, chosen);
   if (!happened.ok) return happened;
-  const { document, words } = happened.value;
-  const plan = planQuickly(document, at);
-  if (!plan.ok) return plan;
-  return ok({
-    words, plan: plan.value, standing: standingOf(plan.value, at.plan), before: at.plan === null ? null : standingOf(at.plan, at.plan),
-    diff: diffPlans(at.plan, plan.value, document.series.zone),
-    remedies: chosen === null ? rateRemedies(at, document, plan.value) : [],
-  });
+  const plan = planQuickly(happened.value.document, at);
+  return plan.ok ? ok({ ...happened.value, plan: plan.value }) : plan;
+}
+
+type RepairEffect = Omit<Outcome, 'words' | 'document'>;
+
+/** The plan that counts, mended for the series as it is now with as little moved as there can be. Fails like {@link findEffect}. */
+export function findRepair(at: Situation): Result<RepairEffect> {
+  const plan = planQuickly(at.document, at, { isNearFixed: true });
+  return plan.ok ? ok(effectOf(at, plan.value)) : plan;
+}
+
+function effectOf(at: Situation, plan: PlanResult): RepairEffect {
+  return { plan, standing: standingOf(plan, at.plan), before: at.plan === null ? null : standingOf(at.plan, at.plan), diff: diffPlans(at.plan, plan, at.document.series.zone) };
 }
 
 /** The series after what happened and the change that was chosen, with the words for both. */

@@ -1,6 +1,7 @@
 /** What may break a week, each as an edit of the series. Nothing is saved here. */
 import type { Episode, OutsideJob, SeriesDocument, Session, Task } from '@/lib/build';
 import { addDays, dateOf, formatDay, type CivilDate } from '@/lib/calendar';
+import type { ReadingRows } from '@/lib/cure';
 import { beforeShots, shotsAhead, type PlanResult } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { MINUTES_PER_DAY, MS_PER_MINUTE, minutes, type Instant } from '@/lib/units';
@@ -28,6 +29,8 @@ export interface Situation {
   readonly document: SeriesDocument;
   readonly plan: PlanResult | null;
   readonly now: Instant;
+  /** Rows of the loggers; left out: none. */
+  readonly readings?: ReadingRows;
 }
 
 interface Spec {

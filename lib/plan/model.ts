@@ -126,6 +126,9 @@ export interface SavedPlan {
   readonly status: PlanStatus;
   readonly madeAt: Instant;
   readonly acceptedAt: Instant | null;
+  /** Who accepted it and why, as they said it; left out: not said. */
+  readonly acceptedBy?: string;
+  readonly acceptedWhy?: string;
   /** Change number of the document it was made from. */
   readonly basedOnChange: number;
   readonly result: PlanResult;

@@ -7,11 +7,13 @@ import { explainContradiction, findPinConflict } from './contradiction';
 import { describe } from './describe';
 import { Incumbent } from './incumbent';
 import { listByKey } from './list-order';
+import { LocalSearch } from './local-search';
 import type { Model } from './model';
 import { arrange } from './order';
 import { PLACED, Placer } from './placer';
 import type { Problem, Solution } from './problem';
 import { earliestOverArc, propagate, type Bounds } from './propagate';
+import { Random } from './random';
 import { makePriorities } from './rules';
 import { alignStart } from './timing';
 
@@ -19,6 +21,9 @@ import { alignStart } from './timing';
 const MOST_ROUNDS = 3;
 /** Orders tried besides, in which others give way. */
 const OTHER_ORDERS = 2;
+/** Changes of the order tried where nothing else is said: about a tenth of a second for a hundred tasks. */
+const USUAL_MOVES = 300;
+const SEED = 1;
 
 /** Activities that cannot stay where they were, were they the last to be asked: 1 for each. */
 function findAffected(model: Model, bounds: Bounds, list: Int32Array): Uint8Array {
@@ -58,8 +63,9 @@ function markMoved({ count, previous }: Model, { start, status }: Placer, isAffe
  * `solve`, so that work that nobody would miss a date for stays put.
  * `infeasible` is a contradiction between stated facts, as in `solve`; `feasible` promises no more than that.
  * @param problem must be valid
+ * @param moves changes of the order tried after that, where anything was in the way
  */
-export function repair(problem: Problem): Solution {
+export function repair(problem: Problem, moves = USUAL_MOVES): Solution {
   const model = compile(problem);
   const propagation = propagate(model);
   if (!propagation.ok) return { status: 'infeasible', contradiction: explainContradiction(problem, model, propagation), seed: 0 };
@@ -71,9 +77,12 @@ export function repair(problem: Problem): Solution {
   const best = new Incumbent(model);
   const steady = new Uint8Array(model.count).fill(1);
   let schedulesTried = 0;
+  let bestList = new Int32Array(model.count);
   const build = (list: Int32Array): void => {
     builder.build(list, steady);
+    const { improvements } = best;
     best.offer(builder.decider);
+    if (best.improvements > improvements) bestList = Int32Array.from(list);
     schedulesTried += 1;
   };
   // New work is asked after all that had a place, then by how early it can be.
@@ -85,5 +94,11 @@ export function repair(problem: Problem): Solution {
   }
   // Nothing was in the way of anything: no other order moves less.
   if (isAffected.includes(1)) for (const rule of makePriorities(model, order, bounds).slice(0, OTHER_ORDERS)) build(listByKey(order, rule));
+  if (isAffected.includes(1) && moves > 0) {
+    const local = new LocalSearch({ model, order, random: new Random(SEED), builder, incumbent: best });
+    local.start(bestList, steady);
+    for (let k = 0; k < moves; k += 1) local.step();
+    schedulesTried += moves;
+  }
   return { status: 'feasible', schedule: describe(model, bounds, best), lowerBound: findLowerBound(model, bounds), schedulesTried, seed: 0 };
 }

@@ -7,7 +7,7 @@ import { earliestOverArc } from './propagate';
 import { passArc } from './timing';
 
 /** No place yet, has one, is left out of this run. */
-export const WAITING = 0;
+const WAITING = 0;
 export const PLACED = 1;
 export const LEFT_OUT = 2;
 

@@ -48,9 +48,8 @@ export interface ColdChance {
   readonly begins: number;
   readonly lasts: number;
   readonly weeks: number;
-  /** Length of a wait in a cold week, in thousandths of the planned. */
-  readonly perMille: number;
-  readonly coats: readonly { readonly activity: string; readonly week: number; readonly lags: readonly string[] }[];
+  /** With the length of their waits in a cold week, in thousandths of the planned. */
+  readonly coats: readonly { readonly activity: string; readonly week: number; readonly lags: readonly string[]; readonly perMille: number }[];
 }
 
 /** A person may miss whole weeks. */

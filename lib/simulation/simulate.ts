@@ -46,6 +46,7 @@ interface Spoil {
 interface Coat {
   readonly at: number;
   readonly week: number;
+  readonly perMille: number;
   readonly lags: Int32Array;
   /** Stretched tables of those lags whose length is a table. */
   readonly tables: readonly (Int32Array | null)[];
@@ -84,12 +85,14 @@ export class Simulation {
       hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance),
     }));
     for (const { activity: coat, redo } of input.spoils) this.replay.standIn[activity(redo)] = activity(coat);
-    const stretch = stretcher(input.cold?.perMille ?? 1000);
+    const stretchers = new Map<number, ReturnType<typeof stretcher>>();
     this.coats = (input.cold?.coats ?? []).map((coat) => {
       const at = activity(coat.activity);
+      const stretch = stretchers.get(coat.perMille) ?? stretcher(coat.perMille);
+      stretchers.set(coat.perMille, stretch);
       const rows = this.replay.until.slice(this.replay.tailFrom[at], this.replay.tailFrom[at + 1]);
       return {
-        at, week: coat.week, lags: Int32Array.from(coat.lags, lag), untils: rows.map((table) => (table === null ? null : { step: table.step, ready: stretch(table.step, table.ready) })),
+        at, week: coat.week, perMille: coat.perMille, lags: Int32Array.from(coat.lags, lag), untils: rows.map((table) => (table === null ? null : { step: table.step, ready: stretch(table.step, table.ready) })),
         tables: coat.lags.map((id) => {
           const length = problem.lags[lag(id)]?.min;
           return length?.kind === 'table' ? stretch(length.step, length.ready) : null;
@@ -207,11 +210,11 @@ export class Simulation {
       if (this.isCold[coat.week] !== 1) continue;
       for (let k = 0; k < coat.lags.length; k += 1) {
         const lag = coat.lags[k]!;
-        replay.setLag(lag, Math.round((replay.lagMinutes(lag) * cold.perMille) / 1000), coat.tables[k]);
+        replay.setLag(lag, Math.round((replay.lagMinutes(lag) * coat.perMille) / 1000), coat.tables[k]);
       }
       const first = replay.tailFrom[coat.at]!;
       for (let k = 0; k < coat.untils.length; k += 1) {
-        replay.tail[first + k] = Math.round((replay.tail[first + k]! * cold.perMille) / 1000);
+        replay.tail[first + k] = Math.round((replay.tail[first + k]! * coat.perMille) / 1000);
         replay.until[first + k] = coat.untils[k]!;
       }
     }

@@ -23,10 +23,18 @@ export interface NewPlan {
   readonly madeAt: Instant;
 }
 
+/** Who accepted a plan, and why; null: not said. */
+export interface Acceptance {
+  readonly by: string | null;
+  readonly why: string | null;
+}
+
+const UNSAID: Acceptance = { by: null, why: null };
+
 type SummaryRow = Omit<PlanModel, 'resultJson'>;
 
 const SUMMARY_COLUMNS = {
-  seriesId: true, number: true, status: true, madeAt: true, acceptedAt: true, basedOnChange: true, finish: true, blockCount: true,
+  seriesId: true, number: true, status: true, madeAt: true, acceptedAt: true, acceptedBy: true, acceptedWhy: true, basedOnChange: true, finish: true, blockCount: true,
   unplacedCount: true,
 } as const;
 
@@ -46,6 +54,8 @@ export async function insertPlan(db: Db, seriesId: string, { result, basedOnChan
     status: 'draft',
     madeAt: writeInstant(madeAt),
     acceptedAt: null,
+    acceptedBy: null,
+    acceptedWhy: null,
     basedOnChange,
     finish: writeInstant(result.finish),
     blockCount: result.blocks.length,
@@ -80,15 +90,15 @@ export async function listPlans(db: Db, seriesId: string): Promise<readonly Plan
 
 /**
  * Gives a plan another status. Accepting one supersedes the one accepted before.
- * @param at when; kept for an accepted plan
+ * @param at when; kept for an accepted plan, as is what was said about it
  * @throws Refusal when there is no such plan
  */
-export async function updatePlanStatus(db: Db, seriesId: string, number: number, status: PlanStatus, at: Instant): Promise<SavedPlan> {
+export async function updatePlanStatus(db: Db, seriesId: string, number: number, status: PlanStatus, at: Instant, said: Acceptance = UNSAID): Promise<SavedPlan> {
   const accepted = status === 'accepted';
   if (accepted) {
     await db.plan.updateMany({ where: { seriesId, status: 'accepted', number: { not: number } }, data: { status: 'superseded' } });
   }
-  const data = accepted ? { status, acceptedAt: writeInstant(at) } : { status };
+  const data = accepted ? { status, acceptedAt: writeInstant(at), acceptedBy: said.by, acceptedWhy: said.why } : { status };
   const { count } = await db.plan.updateMany({ where: { seriesId, number }, data });
   if (count === 0) throw new Refusal([issue('no-such-plan', `There is no plan ${number} of this series.`, 'Go back to the list of plans.')]);
   return readPlan(await db.plan.findUniqueOrThrow({ where: { seriesId_number: { seriesId, number } } }));
@@ -101,6 +111,8 @@ function readHead(row: SummaryRow): Omit<SavedPlan, 'result'> {
     status: readValue(planStatuses, row.status, { table: 'Plan', row: String(row.number), column: 'status' }),
     madeAt: readInstant(row.madeAt),
     acceptedAt: readOptionalInstant(row.acceptedAt),
+    ...(row.acceptedBy !== null && { acceptedBy: row.acceptedBy }),
+    ...(row.acceptedWhy !== null && { acceptedWhy: row.acceptedWhy }),
     basedOnChange: row.basedOnChange,
   };
 }

@@ -22,7 +22,7 @@ import { keepPhoto, listPhotos, loadPhoto, removePhotos } from './photos';
 import type { LogPhoto, PhotoSize } from './photos';
 import { photoFolder } from './photo-folder.mjs';
 import { findLatest, findPlan, insertPlan, listPlans, updatePlanStatus } from './plans';
-import type { NewPlan, PlanSummary } from './plans';
+import type { Acceptance, NewPlan, PlanSummary } from './plans';
 import { findReadingRows, insertReadingRows } from './reading-rows';
 import { describeBrokenReferences, Refusal } from './refusal';
 
@@ -60,7 +60,7 @@ export interface Storage {
   /** Newest first, without their blocks. */
   listPlans(seriesId: string): Promise<readonly PlanSummary[]>;
   /** Accepting supersedes the plan accepted before. Issues: `no-such-plan`, `database-busy`. */
-  setPlanStatus(seriesId: string, number: number, status: PlanStatus, at: Instant): Promise<Result<SavedPlan>>;
+  setPlanStatus(seriesId: string, number: number, status: PlanStatus, at: Instant, said?: Acceptance): Promise<Result<SavedPlan>>;
   /** Keeps a forecast or a variant under the next number. Issues: `no-such-series`, `database-busy`. */
   saveForecast(seriesId: string, forecast: NewForecast): Promise<Result<SavedForecast>>;
   /** The latest of a kind, newest first. */
@@ -133,7 +133,7 @@ export async function openStorage(url?: string): Promise<Storage> {
     latestDraft: (seriesId) => findLatest(client, seriesId, 'draft'),
     acceptedPlan: (seriesId) => findLatest(client, seriesId, 'accepted'),
     listPlans: (seriesId) => listPlans(client, seriesId),
-    setPlanStatus: (seriesId, number, status, at) => write(client, (db) => updatePlanStatus(db, seriesId, number, status, at)),
+    setPlanStatus: (seriesId, number, status, at, said) => write(client, (db) => updatePlanStatus(db, seriesId, number, status, at, said)),
     saveForecast: (seriesId, forecast) => write(client, (db) => insertForecast(db, seriesId, forecast)),
     listForecasts: (seriesId, kind, most) => listForecasts(client, seriesId, kind, most),
     removeForecast: (seriesId, number) => deleteForecast(client, seriesId, number),

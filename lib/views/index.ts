@@ -26,6 +26,7 @@ export type { BankView, BoardRow, EpisodePageView, EpisodesView, EpisodeView, Es
 export { viewEstimates } from './estimates';
 export { viewPlans } from './plans';
 export type { ChangeLine, DraftView, EpisodeLine, GoalLine, PlanFacts, PlanRow, PlansView } from './plans-model';
+export { viewRepair, type RepairView } from './repair';
 export { viewWeek } from './week';
 export type {
   BlockPart, BlockReason, BlockView, DayColumn, DayNote, Deadline, DrawnBar, DrawnFrame, DrawnPiece, FallbackItem, PlanStamp, ReadyItem, RecordLink, SessionCard, StripRow,
@@ -52,6 +53,7 @@ export { viewTradeLibrary, type TradeEntry, type TradeLibraryView } from './trad
 export type { LibraryMaterial } from './material-library';
 export { viewProgress } from './progress';
 export type { Answer, ForecastView, Mark, ProgressView, Timelines } from './progress-model';
+export type { MovedPiece, MovedRow, MovedStrip } from './moved-strip';
 export { viewWhatIf } from './what-if';
 export type { EffectView, VariantView, WhatIfChoice, WhatIfView } from './what-if';
 export { searchLog, viewLog, viewPhoto, type FoundView, type LogView } from './log';

@@ -57,6 +57,8 @@ export interface PlanRow {
   readonly statusWord: string;
   readonly madeAt: string;
   readonly acceptedAt: string | null;
+  /** Who accepted it and why, in a sentence; null: not said. */
+  readonly acceptedWords: string | null;
   /** `84 blocks`. */
   readonly size: string;
   readonly unplaced: number;
@@ -78,6 +80,8 @@ export interface PlansView {
   readonly accepted: (PlanFacts & { readonly stamp: PlanStamp }) | null;
   readonly draft: DraftView | null;
   readonly history: readonly PlanRow[];
+  /** Names of those who may have accepted a plan. */
+  readonly people: readonly string[];
   /** Open work there is to plan; 0: nothing. */
   readonly openWork: number;
   /** What planning by experience changes, in a sentence. */

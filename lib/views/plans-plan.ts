@@ -118,6 +118,12 @@ function showDraft(draft: SavedPlan, accepted: SavedPlan | null, document: Serie
   };
 }
 
+/** `by Marta: the plater is late` */
+function tellAcceptance({ acceptedBy, acceptedWhy }: PlanSummary): string | null {
+  if (acceptedBy === undefined) return acceptedWhy === undefined ? null : `because: ${acceptedWhy}`;
+  return acceptedWhy === undefined ? `by ${acceptedBy}` : `by ${acceptedBy}: ${acceptedWhy}`;
+}
+
 function showRow(plan: PlanSummary, zone: string): PlanRow {
   return {
     number: plan.number,
@@ -125,6 +131,7 @@ function showRow(plan: PlanSummary, zone: string): PlanRow {
     statusWord: STATUS_WORDS[plan.status],
     madeAt: formatMoment(plan.madeAt, zone),
     acceptedAt: plan.acceptedAt === null ? null : formatMoment(plan.acceptedAt, zone),
+    acceptedWords: tellAcceptance(plan),
     size: formatCount(plan.blockCount, 'block'),
     unplaced: plan.unplacedCount,
     finish: formatMoment(plan.finish, zone),
@@ -143,6 +150,7 @@ export function computePlans({ document, accepted, draft, plans, now }: PlansInp
     accepted: accepted === null || stamp === null ? null : { ...describePlan(accepted, document), stamp },
     draft: draft === null ? null : showDraft(draft, accepted, document),
     history: plans.map((plan) => showRow(plan, zone)),
+    people: document.people.map(({ name }) => name),
     experience: tellEffect(document),
     goals: goalsOf(document.series).map((goal) => ({ goal, ...GOAL_WORDS[goal] })),
     seriesRevision: document.series.revision,

@@ -1,7 +1,7 @@
 /** The progress view: on track, how sure, what threatens, what next. Pure. */
 import { isDone, listWorks, type SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, formatDay, formatIsoWeek, formatMoment, formatWorkLength, isoWeekOf, mondayOf, startOfDay } from '@/lib/calendar';
-import { earnedSchedule } from '@/lib/forecast';
+import { earnedSchedule, estimateAtCompletion } from '@/lib/forecast';
 import { taskMinutes, type PlanBlock, type PlanResult, type SavedPlan } from '@/lib/plan';
 import { instant, MINUTES_PER_DAY, MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { percent, recordedAt, scaleOf, showCalibration, showDay, showForecast, type KeptForecast } from './progress-forecast';
@@ -37,6 +37,17 @@ function partCounts({ accepted, document, now }: ProgressInput): PartCounts {
   return { done, away: names(away), drying: names(drying), open: document.parts.length - done.length, total: document.parts.length };
 }
 
+const sayWork = (minutes: number): string => formatWorkLength(Math.round(minutes));
+
+/** Crew work of the whole build, as typed and by experience. */
+function tellCompletion(document: SeriesDocument): EarnedView['facts'] {
+  const { isLearned, openLearned, openTyped, spent } = estimateAtCompletion(document);
+  return [
+    { name: 'At completion, as typed', value: sayWork(spent + openTyped) },
+    { name: 'At completion, by experience', value: isLearned ? sayWork(spent + openLearned) : 'too little finished to learn from' },
+  ];
+}
+
 /** Worked minutes of the first accepted plan by week, and how much of it is done. */
 function earned({ baseline, document, now }: ProgressInput): EarnedView & { readonly index: number | null } {
   if (baseline === null) return { words: 'Progress in time is measured against the first accepted plan; there is none yet.', facts: [], index: null };
@@ -56,6 +67,7 @@ function earned({ baseline, document, now }: ProgressInput): EarnedView & { read
   const plannedNow = at <= 0 ? 0 : (planned[at - 1] ?? total);
   const facts = [
     { name: 'Planned by now', value: formatWorkLength(plannedNow) }, { name: 'Done', value: formatWorkLength(value) }, { name: 'Whole plan', value: formatWorkLength(total) },
+    ...tellCompletion(document),
   ];
   if (!found.ok) return { words: found.error.map((one) => one.message).join(' '), facts, index: null };
   const { atCompletion, earned: weeksEarned, index } = found.value;

@@ -30,12 +30,19 @@ export function findSessionOf(piece: Span, placeId: string | null, sessions: rea
 }
 
 /** The row a block is drawn in. A wait stands where its part is drying, or away. */
-function rowOf(block: PlanBlock, document: SeriesDocument): string {
+export function rowOf(block: PlanBlock, document: SeriesDocument): string {
   if (block.kind === 'away') return AWAY_ROW;
   if (isErrand(block.kind)) return ROAD_ROW;
   const known = (id: string | null) => (id !== null && document.places.some((place) => place.id === id) ? id : null);
   const task = document.tasks.find((one) => one.id === block.subject.id);
   return known(block.placeId) ?? known(task?.placeId ?? null) ?? ELSEWHERE_ROW;
+}
+
+/** The name of a row, by what {@link rowOf} says. */
+export function nameRow(id: string, document: SeriesDocument): string {
+  if (id === AWAY_ROW) return 'At outside trades';
+  if (id === ROAD_ROW) return 'On the road';
+  return document.places.find((place) => place.id === id)?.name ?? 'Place removed';
 }
 
 interface Box extends Span {
@@ -118,9 +125,9 @@ export function drawRows(input: StripInput): StripRow[] {
     .map((place) => drawRow(place.id, 'place', place.name, input))
     .filter((row) => opened.has(row.id) || isFilled(row));
   const others = [
-    drawRow(ELSEWHERE_ROW, 'elsewhere', 'Place removed', input),
-    drawRow(ROAD_ROW, 'road', 'On the road', input),
-    drawRow(AWAY_ROW, 'away', 'At outside trades', input),
+    drawRow(ELSEWHERE_ROW, 'elsewhere', nameRow(ELSEWHERE_ROW, document), input),
+    drawRow(ROAD_ROW, 'road', nameRow(ROAD_ROW, document), input),
+    drawRow(AWAY_ROW, 'away', nameRow(AWAY_ROW, document), input),
   ];
   return [...places, ...others.filter(isFilled)];
 }

@@ -2,15 +2,17 @@
 import type { SeriesDocument } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import {
-  findEffect, findTarget, isRemedyKind, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
+  findEffect, findTarget, isHarmful, isRemedyKind, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
 } from '@/lib/forecast';
 import { closeOnHolidays } from '@/lib/exchange';
 import type { EpisodeOutlook, PlanDiff } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { minutesBetween } from '@/lib/units';
 import type { ViewContext } from './context';
+import { drawMoves, type MovedStrip } from './moved-strip';
 import { linkRecord } from './week-block';
 import type { RecordLink } from './week-model';
+import { loadReadings } from './workshop-air';
 import { formatCount } from './week-words';
 
 export interface WhatIfChoice {
@@ -44,6 +46,8 @@ export interface EffectView {
   readonly episodes: readonly EpisodeShift[];
   readonly changes: readonly { readonly key: string; readonly title: string; readonly kind: PlanDiff['changes'][number]['kind']; readonly text: string }[];
   readonly remedies: readonly RemedyView[];
+  /** The first week in which work moves; null: nothing moves. */
+  readonly strip: MovedStrip | null;
 }
 
 export interface VariantView {
@@ -125,12 +129,13 @@ function readWhatIfs(pieces: readonly string[]): WhatIf[] {
 function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | null): { effect: EffectView | null; issues: readonly Issue[] } {
   const found = findEffect(at, whatIfs, remedy !== null && isRemedyKind(remedy) ? remedy : null);
   if (!found.ok) return { effect: null, issues: found.error };
-  const { before, diff, plan, remedies, standing, words } = found.value;
+  const { before, diff, document, plan, remedies, standing, words } = found.value;
   return {
     issues: [],
     effect: {
       words, summary: diff.summary, before: before === null ? 'There is no accepted plan to compare with.' : tellStanding(before), after: tellStanding(standing),
-      isWorse: standing.late > 0 || standing.open > 0 || standing.unplaced > 0,
+      isWorse: isHarmful(standing, before),
+      strip: at.plan === null ? null : drawMoves(document, at.plan, plan),
       episodes: showShifts(diff, plan.episodes, at.document),
       changes: diff.changes.map((change) => ({ key: change.blockId, title: change.title, kind: change.kind, text: change.text })),
       remedies: remedies.map((one) => ({ kind: one.kind, text: one.text, result: tellStanding(one.standing), moves: `${formatCount(one.moves, 'block')} move against the plan` })),
@@ -142,7 +147,7 @@ function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | 
 export async function viewWhatIf({ storage, now }: ViewContext, document: SeriesDocument, query: WhatIfQuery): Promise<WhatIfView> {
   const { id } = document.series;
   const [accepted, kept] = await Promise.all([storage.acceptedPlan(id), storage.listForecasts(id, 'variant', 20)]);
-  const at: Situation = { document: await closeOnHolidays(document, now), plan: accepted?.result ?? null, now };
+  const at: Situation = { document: await closeOnHolidays(document, now), plan: accepted?.result ?? null, now, readings: await loadReadings(storage, document) };
   const whatIfs = readWhatIfs(query.whatIfs);
   const { effect, issues } = whatIfs.length === 0 || accepted === null ? { effect: null, issues: [] } : showEffect(at, whatIfs, query.remedy);
   return {

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { acceptWhatIf, keepVariant, removeVariant, requestForecast, undoChange, type CommandContext } from '@/lib/commands';
+import { acceptPlan, acceptWhatIf, keepVariant, removeVariant, requestForecast, requestRepair, undoChange, type CommandContext } from '@/lib/commands';
 import { promiseDate } from '@/lib/forecast';
 import { unwrap } from '@/lib/result';
 import { instantOf } from '@/lib/calendar';
-import { viewProgress, viewWhatIf } from '@/lib/views';
+import { viewPlans, viewProgress, viewRepair, viewWhatIf } from '@/lib/views';
 import { loadDemo } from '@/seed/load-demo';
 import { makeFolder } from '../storage/database';
 import { planOf } from '../plan/plan-of';
@@ -30,7 +30,7 @@ describe('forecasts and what-ifs of the demo', () => {
     const refused = await requestForecast(context, seriesId, { runs: 100, seed: 1 });
     expect(refused.ok ? [] : refused.error.map(({ code }) => code)).toEqual(['no-accepted-plan']);
     const { plan } = planOf(await load(), now, { schedules: 2 });
-    const saved = unwrap(await context.storage.savePlan(seriesId, { result: plan, basedOnChange: 1, madeAt: now }));
+    const saved = unwrap(await context.storage.savePlan(seriesId, { result: plan, basedOnChange: (await load()).changeNumber, madeAt: now }));
     unwrap(await context.storage.setPlanStatus(seriesId, saved.number, 'accepted', now));
   });
 
@@ -72,6 +72,39 @@ describe('forecasts and what-ifs of the demo', () => {
     expect((await viewWhatIf(viewContext(), document, { whatIfs: [], remedy: null })).variants.map(({ name }) => name)).toEqual(['Week off']);
     unwrap(await removeVariant(context, seriesId, variant.number));
     expect(await removeVariant(context, seriesId, variant.number)).toMatchObject({ ok: false, error: [{ code: 'no-such-variant' }] });
+  });
+
+  it('combine two what-ifs and keep both answers to set them side by side', async () => {
+    const document = await load();
+    const both = [{ kind: 'week-off', target: '' }, { kind: 'heater-broken', target: '' }];
+    const one = unwrap(await keepVariant(context, seriesId, 'Week off', { whatIfs: both.slice(0, 1), remedy: null }));
+    const two = unwrap(await keepVariant(context, seriesId, 'Week off in the cold', { whatIfs: both, remedy: null }));
+    const { variants } = await viewWhatIf(viewContext(), document, { whatIfs: [], remedy: null });
+    expect(variants.map(({ name }) => name).toSorted()).toEqual(['Week off', 'Week off in the cold']);
+    expect(variants.find(({ name }) => name === 'Week off in the cold')?.words).toEqual(['No session until Mon 7 Dec', 'No heating for seven days']);
+    const [first, second] = variants.map(({ episodes }) => episodes.map(({ id }) => id));
+    expect(first).toEqual(second);
+    expect(first).not.toEqual([]);
+    for (const { variant } of [one, two]) unwrap(await removeVariant(context, seriesId, variant.number));
+  });
+
+  it('offer to mend the plan when a job comes late, and tell later who accepted the mend and why', async () => {
+    expect(await viewRepair(viewContext(), await load())).toBeNull();
+    unwrap(await acceptWhatIf(context, seriesId, { whatIfs: [{ kind: 'trade-slips', target: '' }], remedy: null }));
+    const offer = await viewRepair(viewContext(), await load());
+    expect(offer).toMatchObject({ canMend: true });
+    expect(offer?.text).toMatch(/^(Mending it changes \d+ blocks?: |Nothing has to move\. ).*recording|recorded/);
+    const { plan } = unwrap(await requestRepair(context, seriesId));
+    // The accepted plan stays until a person accepts the draft, and a draft that waits is offer enough.
+    expect((await context.storage.acceptedPlan(seriesId))!.number).toBeLessThan(plan.number);
+    expect(await viewRepair(viewContext(), await load())).toBeNull();
+    const draft = (await viewPlans(viewContext(), await load())).draft!;
+    expect(draft.changes.length).toBeLessThan(10);
+    expect(await acceptPlan(context, seriesId, plan.number, { by: 'Marta', why: 'x'.repeat(301) })).toMatchObject({ ok: false, error: [{ code: 'accepted-words' }] });
+    unwrap(await acceptPlan(context, seriesId, plan.number, { by: 'Marta', why: ' The plater is late ' }));
+    const [newest, older] = (await viewPlans(viewContext(), await load())).history;
+    expect(newest).toMatchObject({ number: plan.number, status: 'accepted', acceptedWords: 'by Marta: The plater is late' });
+    expect(older).toMatchObject({ status: 'superseded', acceptedWords: null });
   });
 
   it('make it so as one change that can be undone', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { SeriesDocument } from '@/lib/build';
 import { instantOf } from '@/lib/calendar';
 import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, quantileOf, WHAT_IF_KINDS, withSaving, worthOf } from '@/lib/forecast';
 import { compilePlan } from '@/lib/plan';
@@ -47,9 +48,22 @@ describe('a simulation of the demo', () => {
   });
 });
 
+/** The first seven episodes of the demo and what is finished: what-ifs take a third of the time there. */
+function firstEpisodes(whole: SeriesDocument): SeriesDocument {
+  const early = new Set(whole.episodes.toSorted((a, b) => a.releaseDate.localeCompare(b.releaseDate)).slice(0, 7).map(({ id }) => id));
+  const isEarly = ({ episodeId }: { readonly episodeId: string | null }) => episodeId !== null && early.has(episodeId);
+  const tasks = whole.tasks.filter((task) => isEarly(task) || task.doneAt !== null);
+  const outsideJobs = whole.outsideJobs.filter(isEarly);
+  const kept = new Set([...tasks, ...outsideJobs].map(({ id }) => id));
+  return { ...whole, tasks, outsideJobs, segments: [], links: whole.links.filter(({ from, to }) => kept.has(from.id) && kept.has(to.id)) };
+}
+
+const short = firstEpisodes(document);
+const { plan: shortPlan } = planOf(short, now, { schedules: 2 });
+
 describe('the ten what-ifs on the demo', () => {
   it.each(WHAT_IF_KINDS)('%s is told with at most three changes, each of its own kind, that leave less harm', (kind) => {
-    const effect = unwrap(findEffect({ document, plan, now }, [{ kind, target: '' }]));
+    const effect = unwrap(findEffect({ document: short, plan: shortPlan, now }, [{ kind, target: '' }]));
     expect(effect.words).toHaveLength(1);
     expect(effect.diff.summary).toMatch(/\.$/);
     const kinds = effect.remedies.map((remedy) => remedy.kind);
@@ -60,7 +74,7 @@ describe('the ten what-ifs on the demo', () => {
   });
 
   it('combine in the order they are named', () => {
-    const effect = unwrap(findEffect({ document, plan, now }, [{ kind: 'week-off', target: '' }, { kind: 'heater-broken', target: '' }]));
+    const effect = unwrap(findEffect({ document: short, plan: shortPlan, now }, [{ kind: 'week-off', target: '' }, { kind: 'heater-broken', target: '' }]));
     expect(effect.words).toEqual(['No session until Mon 7 Dec', 'No heating for seven days']);
   });
 });

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { Suspense } from 'react';
 import {
   Ban, Camera, CircleHelp, Clapperboard, Hand, OctagonAlert, PackageCheck, PaintRoller, Truck, Undo2, Wind, type LucideIcon,
 } from 'lucide-react';
@@ -11,6 +12,7 @@ import { BlockActions } from '../week/block-actions';
 import { BlockSheet } from '../week/block-sheet';
 import { BlockSign, sheetId } from '../week/block-sign';
 import { PlanBanner } from '../week/plan-banner';
+import { RepairOffer } from '../week/repair-offer';
 import { RecordLink } from '../week/record-link';
 import { ClockButtons } from './clock-buttons';
 import { Refresh } from './refresh';
@@ -32,6 +34,7 @@ export default async function NowPage({ params }: Props) {
     <PageBody>
       <Refresh />
       {view.plan === null ? null : <PlanBanner plan={view.plan} seriesId={seriesId} />}
+      {view.plan?.staleness ? <Suspense fallback={null}><RepairOffer seriesId={seriesId} /></Suspense> : null}
       <SessionLine view={view} />
       <div className={styles.columns}>
         <div>

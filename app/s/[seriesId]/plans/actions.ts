@@ -3,7 +3,7 @@
 import { revalidatePath } from 'next/cache';
 import type { Outcome } from '@/app/_actions/outcome';
 import { runAction } from '@/app/_actions/run';
-import { acceptPlan, discardPlan, moveGoalBy, openContext } from '@/lib/commands';
+import { acceptPlan, discardPlan, moveGoalBy, openContext, requestRepair, type AcceptedWords } from '@/lib/commands';
 import type { Issue } from '@/lib/result';
 
 /** What a decision on a plan answers: the issues that refuse it, none when it is done. */
@@ -12,8 +12,16 @@ export interface PlanOutcome {
 }
 
 /** Makes a draft the plan that counts. */
-export async function acceptPlanAction(seriesId: string, number: number): Promise<PlanOutcome> {
-  const result = await acceptPlan(await openContext(), seriesId, number);
+export async function acceptPlanAction(seriesId: string, number: number, words: AcceptedWords): Promise<PlanOutcome> {
+  const result = await acceptPlan(await openContext(), seriesId, number, words);
+  if (!result.ok) return { issues: result.error };
+  revalidatePath(`/s/${seriesId}`, 'layout');
+  return { issues: [] };
+}
+
+/** Mends the accepted plan as a draft. */
+export async function mendPlanAction(seriesId: string): Promise<PlanOutcome> {
+  const result = await requestRepair(await openContext(), seriesId);
   if (!result.ok) return { issues: result.error };
   revalidatePath(`/s/${seriesId}`, 'layout');
   return { issues: [] };

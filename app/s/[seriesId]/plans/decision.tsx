@@ -2,7 +2,7 @@
 
 import { useState, useTransition } from 'react';
 import { Check, Trash2 } from 'lucide-react';
-import { Button, IssueList, UntilReady, useNotices } from '@/app/_ui';
+import { Button, IssueList, SelectField, TextField, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import { acceptPlanAction, discardPlanAction, type PlanOutcome } from './actions';
 import styles from './page.module.css';
@@ -12,12 +12,16 @@ interface DecisionProps {
   readonly number: number;
   /** The build has changed since: it can only be put aside. */
   readonly isStale: boolean;
+  /** Names of the crew. */
+  readonly people: readonly string[];
 }
 
 /** Accept or discard a draft. A refusal stays in view with its fix. */
-export function Decision({ seriesId, number, isStale }: DecisionProps) {
+export function Decision({ seriesId, number, isStale, people }: DecisionProps) {
   const { say } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const [by, setBy] = useState('');
+  const [why, setWhy] = useState('');
   const [isPending, start] = useTransition();
   const decide = (run: () => Promise<PlanOutcome>, done: string) => {
     if (isPending) return;
@@ -30,7 +34,13 @@ export function Decision({ seriesId, number, isStale }: DecisionProps) {
   return (
     <UntilReady className={styles.decision}>
       {isStale ? null : (
-        <Button look="main" aria-disabled={isPending} onClick={() => decide(() => acceptPlanAction(seriesId, number), `Plan ${number} is accepted.`)}>
+        <div className={styles.said}>
+          {people.length === 0 ? null : <SelectField id="accepted-by" label="Who accepts it" value={by} onChange={setBy} options={people.map((name) => ({ value: name, label: name }))} none="not said" />}
+          <TextField id="accepted-why" label="Why, for the list of plans" value={why} onChange={setWhy} input={{ maxLength: 300 }} />
+        </div>
+      )}
+      {isStale ? null : (
+        <Button look="main" aria-disabled={isPending} onClick={() => decide(() => acceptPlanAction(seriesId, number, { by, why }), `Plan ${number} is accepted.`)}>
           <Check size={18} aria-hidden /> Accept plan {number}
         </Button>
       )}

@@ -89,7 +89,7 @@ function Draft({ draft, view }: { readonly draft: DraftView; readonly view: Plan
           <TriangleAlert size={18} aria-hidden /> {draft.staleness} Re-plan before you accept.
         </p>
       ) : null}
-      <Decision seriesId={view.seriesId} number={draft.number} isStale={draft.staleness !== null} />
+      <Decision seriesId={view.seriesId} number={draft.number} isStale={draft.staleness !== null} people={view.people} />
       <Facts plan={draft} />
       {draft.episodes.length > 0 ? (
         <>
@@ -221,7 +221,7 @@ function History({ rows }: { readonly rows: readonly PlanRow[] }) {
           <li key={row.number} className={row.status === 'accepted' ? styles.counts : undefined}>
             <span className={styles.number}>{row.number}</span>
             <span className={styles.status}>{row.statusWord}</span>
-            <span>made {row.madeAt}{row.acceptedAt ? `, accepted ${row.acceptedAt}` : ''}</span>
+            <span>made {row.madeAt}{row.acceptedAt ? `, accepted ${row.acceptedAt}` : ''}{row.acceptedWords ? ` ${row.acceptedWords}` : ''}</span>
             <span className={styles.soft}>
               {row.size}, {row.unplaced === 0 ? 'everything placed' : `${row.unplaced} without a place`}, ends {row.finish}; from change {row.basedOnChange}
             </span>

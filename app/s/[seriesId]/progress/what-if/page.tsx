@@ -5,6 +5,7 @@ import { EmptyState, IssueList, LinkButton, PageBody, PageHead, plansPath, progr
 import { loadDocument, openViewContext, viewWhatIf, type EffectView, type VariantView, type WhatIfChoice, type WhatIfView } from '@/lib/views';
 import { RecordLink } from '../../week/record-link';
 import { Decide, DropVariant } from './decide';
+import { MovedStrip } from './moved-strip';
 import styles from '../progress.module.css';
 
 interface Props {
@@ -98,7 +99,7 @@ function Effect({ effect, view }: { readonly effect: EffectView; readonly view: 
       {view.remedy === null ? (
         <>
           <h3>The smallest changes that help</h3>
-          {effect.remedies.length === 0 ? <p>{effect.isWorse ? 'None of the small changes helps. Move a release, or plan again by hand.' : 'No episode slips, so nothing needs to change.'}</p> : (
+          {effect.remedies.length === 0 ? <p>{effect.isWorse ? 'None of the small changes helps. Move a release, or plan again by hand.' : 'Nothing is worse than in the plan as it is, so nothing needs to change.'}</p> : (
             <ol className={styles.remedies}>
               {effect.remedies.map((remedy) => (
                 <li key={remedy.kind}>
@@ -119,6 +120,7 @@ function Effect({ effect, view }: { readonly effect: EffectView; readonly view: 
       {shown.length === 0 ? null : (
         <>
           <h3>What moves</h3>
+          {effect.strip === null ? null : <MovedStrip moves={effect.strip} seriesId={seriesId} />}
           <ul>{shown.map((change) => <li key={change.key}><strong>{change.title}</strong> {change.text}</li>)}</ul>
           {effect.changes.length > shown.length ? (
             <details>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { Suspense } from 'react';
 import { ChevronLeft, ChevronRight, Flag, Route } from 'lucide-react';
 import { EmptyState, IssueList, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath, whatIfPath } from '@/app/_ui';
 import { parseIsoWeek } from '@/lib/calendar';
@@ -14,6 +15,7 @@ import { MoveStrip } from '../move-strip';
 import { MoverHost } from '../mover';
 import { PlanBanner } from '../plan-banner';
 import { RecordLink } from '../record-link';
+import { RepairOffer } from '../repair-offer';
 import { SessionCard } from '../session-card';
 import { Strip } from '../strip';
 import type { ScaledSpan } from '../strip-time';
@@ -49,6 +51,7 @@ export default async function WeekPage({ params }: Props) {
           }
         />
         {view.plan === null && view.sessions.length === 0 ? null : <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />}
+        {view.plan?.staleness ? <Suspense fallback={null}><RepairOffer seriesId={seriesId} /></Suspense> : null}
         <h2 className="visually-hidden">The week</h2>
         <WeekBody view={view} />
         <Conflicts view={view} />

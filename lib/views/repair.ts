@@ -1,0 +1,55 @@
+/** What has happened since the plan was accepted, and the smallest mend of it, in a line. Nothing is saved. */
+import type { SeriesDocument } from '@/lib/build';
+import { formatLength } from '@/lib/calendar';
+import { closeOnHolidays } from '@/lib/exchange';
+import { findRepair, type Situation } from '@/lib/forecast';
+import type { PlanDiff } from '@/lib/plan';
+import type { ViewContext } from './context';
+import { linkRecord } from './week-block';
+import { formatCount } from './week-words';
+import { loadReadings } from './workshop-air';
+
+export interface RepairView {
+  /** `Mending it moves 3 blocks: 1 later, 2 with other people. Episode 4 is recorded 2 d later.` */
+  readonly text: string;
+  /** An episode is recorded later, or no longer. */
+  readonly isWorse: boolean;
+  /** False: nothing is found that would put it right, and the text says why. */
+  readonly canMend: boolean;
+}
+
+/** Episodes named before the rest is counted. */
+const MOST_NAMED = 2;
+
+/** `Episode 4 is recorded 2 d later`; empty when no recording moves. */
+function tellEpisodes({ episodes }: PlanDiff, document: SeriesDocument): { readonly text: string; readonly isWorse: boolean } {
+  const moved = episodes.filter(({ after, before, shift }) => (before !== null && after === null) || (shift !== null && shift !== 0))
+    .toSorted((a, b) => (b.shift ?? Infinity) - (a.shift ?? Infinity));
+  const words = moved.slice(0, MOST_NAMED).map(({ after, episodeId, shift }) => {
+    const { name } = linkRecord('episode', episodeId, document.episodes);
+    if (after === null || shift === null) return `${name} is no longer recorded in full`;
+    return `${name} is recorded ${formatLength(Math.abs(shift))} ${shift > 0 ? 'later' : 'sooner'}`;
+  });
+  const rest = moved.length - words.length;
+  const all = [...words, ...(rest > 0 ? [`${formatCount(rest, 'other episode moves', 'other episodes move')}`] : [])];
+  return { text: all.length === 0 ? 'No recording moves.' : `${all.join(', ')}.`, isWorse: moved.some(({ shift }) => shift === null || shift > 0) };
+}
+
+/** The mend of a plan for the series as it is now. Pure. */
+function computeRepair(at: Situation): RepairView {
+  const found = findRepair(at);
+  if (!found.ok) return { text: found.error.map(({ fix, message }) => `${message} ${fix}`).slice(0, MOST_NAMED).join(' '), isWorse: true, canMend: false };
+  const { diff, standing } = found.value;
+  const { isWorse, text } = tellEpisodes(diff, at.document);
+  const count = diff.changes.length;
+  const moves = count === 0 ? 'Nothing has to move.' : `Mending it changes ${formatCount(count, 'block')}: ${diff.summary}`;
+  const without = standing.unplaced === 0 ? '' : ` ${formatCount(standing.unplaced, 'piece')} of work would have no place.`;
+  return { text: `${moves} ${text}${without}`, isWorse: isWorse || standing.unplaced > 0, canMend: true };
+}
+
+/** Null: there is no plan, it still fits what it was made from, or a draft waits already. */
+export async function viewRepair({ now, storage }: ViewContext, document: SeriesDocument): Promise<RepairView | null> {
+  const [plan, draft] = await Promise.all([storage.acceptedPlan(document.series.id), storage.latestDraft(document.series.id)]);
+  if (plan === null || document.planChange <= plan.basedOnChange || (draft !== null && draft.basedOnChange >= document.planChange)) return null;
+  return computeRepair({ document: await closeOnHolidays(document, now), plan: plan.result, now, readings: await loadReadings(storage, document) });
+}
