@@ -1,7 +1,7 @@
 /** What a what-if does to the plan, and which small changes help most. */
 import { checkSeries, type SeriesDocument } from '@/lib/build';
 import { compilePlan, diffPlans, freezeNear, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
-import { fail, ok, type Result } from '@/lib/result';
+import { fail, ok, type Issue, type Result } from '@/lib/result';
 import { repair } from '@/lib/scheduling';
 import { MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { listRemedies, makeRemedy, type Remedy, type RemedyKind } from './remedies';
@@ -66,14 +66,18 @@ interface QuickOptions {
   readonly isNearFixed?: boolean;
   /** Changes of the order tried; left out: the usual. */
   readonly moves?: number;
+  /** The rules of the build are looked at elsewhere. */
+  readonly isUnchecked?: boolean;
 }
 
 /** A remedy is rated with fewer tries than what happened: what it brings is told too small rather than too large. */
 const REMEDY_MOVES = 0;
 
+const listStops = (document: SeriesDocument): readonly Issue[] => checkSeries(document).filter((found) => found.severity === 'stop');
+
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
-function planQuickly(document: SeriesDocument, at: Situation, { isNearFixed = false, moves }: QuickOptions = {}): Result<PlanResult> {
-  const stops = checkSeries(document).filter((found) => found.severity === 'stop');
+function planQuickly(document: SeriesDocument, at: Situation, { isNearFixed = false, isUnchecked = false, moves }: QuickOptions = {}): Result<PlanResult> {
+  const stops = isUnchecked ? [] : listStops(document);
   if (stops.length > 0) return fail(stops);
   const previousBlocks = new Map((at.plan?.blocks ?? []).map((block) => [block.id, block]));
   const compiled = compilePlan({ document, now: at.now, previousBlocks, ...(at.readings && { readings: at.readings }) });
@@ -100,7 +104,7 @@ function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult)
   const standing = standingOf(plan, at.plan);
   if (!isHarmful(standing, at.plan === null ? null : standingOf(at.plan, at.plan))) return [];
   const rated = listRemedies({ document, now: at.now, episodes: plan.episodes }).flatMap((remedy: Remedy) => {
-    const planned = planQuickly(remedy.document, at, { moves: REMEDY_MOVES });
+    const planned = planQuickly(remedy.document, at, { moves: REMEDY_MOVES, isUnchecked: true });
     if (!planned.ok) return [];
     const after = standingOf(planned.value, at.plan);
     if (compareStanding(after, standing) >= 0) return [];
@@ -110,8 +114,14 @@ function rateRemedies(at: Situation, document: SeriesDocument, plan: PlanResult)
   // What helps is sorted by how little it asks; what brings less than a quarter of the best comes after it.
   const best = rated.reduce((least, { effect }) => Math.min(least, harm(effect.standing)), harm(standing));
   const isStrong = ({ effect }: (typeof rated)[number]) => harm(standing) - harm(effect.standing) >= (harm(standing) - best) / 4;
-  return rated.toSorted((a, b) => Number(isStrong(b)) - Number(isStrong(a)) || a.remedy.size - b.remedy.size || compareStanding(a.effect.standing, b.effect.standing))
-    .slice(0, MOST_REMEDIES).map(({ effect }) => effect);
+  const sorted = rated.toSorted((a, b) => Number(isStrong(b)) - Number(isStrong(a)) || a.remedy.size - b.remedy.size || compareStanding(a.effect.standing, b.effect.standing));
+  // Only what is offered has to keep the rules of the build.
+  const offered: RemedyEffect[] = [];
+  for (const { effect, remedy } of sorted) {
+    if (offered.length === MOST_REMEDIES) break;
+    if (listStops(remedy.document).length === 0) offered.push(effect);
+  }
+  return offered;
 }
 
 /** The effect without the changes that help. */
