@@ -1,6 +1,6 @@
 /** What may break a week, each as an edit of the series. Nothing is saved here. */
 import type { Episode, OutsideJob, SeriesDocument, Session, Task } from '@/lib/build';
-import { addDays, dateOf, formatDay, type CivilDate } from '@/lib/calendar';
+import { addDays, dateOf, formatDay, isoWeekOf, mondayOf, type CivilDate } from '@/lib/calendar';
 import type { ReadingRows } from '@/lib/cure';
 import { beforeShots, shotsAhead, type PlanResult } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
@@ -52,6 +52,16 @@ const none: readonly Target[] = [{ id: '', name: 'this week' }];
 const today = ({ document, now }: Situation): CivilDate => dateOf(now, document.series.zone);
 const isThisWeek = ({ now }: Situation, session: Session): boolean => session.end > now && session.start < now + WEEK;
 const named = (rows: readonly { readonly id: string; readonly name: string }[]): Target[] => rows.map(({ id, name }) => ({ id, name }));
+
+/** Behind the id of somebody who is away from Monday on. */
+const NEXT_WEEK = '@next-week';
+
+/** Everybody, from today on or from Monday. */
+function absences(at: Situation): readonly Target[] {
+  const monday = addDays(mondayOf(isoWeekOf(today(at))), 7);
+  const people = named(at.document.people.toReversed());
+  return [...people, ...people.map(({ id, name }) => ({ id: `${id}${NEXT_WEEK}`, name: `${name}, from ${formatDay(monday)},` }))];
+}
 
 /** Open work in the order of the plan; what the plan does not have comes last. */
 function inPlanOrder<T extends { readonly id: string }>(rows: readonly T[], { plan }: Situation): T[] {
@@ -148,9 +158,14 @@ export const WHAT_IFS: Readonly<Record<WhatIfKind, Spec>> = {
     apply: (at) => mapSessions(at, (session) => ({ ...session, heating: null })),
   },
   'helper-away': {
-    title: 'Somebody is away this week', targets: (at) => named(at.document.people.toReversed()), nothing: 'Nobody is in the series.',
+    title: 'Somebody is away for a week', targets: absences, nothing: 'Nobody is in the series.',
     tell: (_at, name) => `${name} is away for seven days`,
-    apply: (at, target) => ok({ ...at.document, people: replaced(at.document.people, target, (person) => ({ ...person, away: [...person.away, { from: today(at), to: addDays(today(at), 6), why: 'What if' }] })) }),
+    apply: (at, target) => {
+      const isNext = target.endsWith(NEXT_WEEK);
+      const from = isNext ? addDays(mondayOf(isoWeekOf(today(at))), 7) : today(at);
+      const personId = isNext ? target.slice(0, -NEXT_WEEK.length) : target;
+      return ok({ ...at.document, people: replaced(at.document.people, personId, (person) => ({ ...person, away: [...person.away, { from, to: addDays(from, 6), why: 'What if' }] })) });
+    },
   },
   'before-shot-missed': {
     title: 'A before-shot was missed', targets: (at) => named(openTasks(at).filter((task) => task.irreversible && shotsAhead(task).length > 0)),

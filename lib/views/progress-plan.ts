@@ -79,7 +79,15 @@ function earned({ baseline, document, now }: ProgressInput): EarnedView & { read
   };
 }
 
-function onTrack({ accepted, now, document }: ProgressInput, pace: number | null): Answer {
+/** Episodes that the newest forecast gives less than even odds; of how many. */
+function unlikely({ document, forecasts }: ProgressInput): { readonly few: number; readonly all: number } {
+  const open = new Set(document.episodes.filter((episode) => episode.status === 'planned').map((episode) => episode.id));
+  const odds = (forecasts[0]?.result.episodes ?? []).filter((one) => open.has(one.episodeId));
+  return { few: odds.filter((one) => one.chance < 0.5).length, all: odds.length };
+}
+
+function onTrack(input: ProgressInput, pace: number | null): Answer {
+  const { accepted, now, document } = input;
   const question = 'On track?';
   if (accepted === null) return { question, answer: 'No plan yet', detail: 'Make a plan and accept it.', tone: 'plain', about: null };
   const { episodes, unplaced } = accepted.result;
@@ -94,6 +102,10 @@ function onTrack({ accepted, now, document }: ProgressInput, pace: number | null
   const detail = pace === null ? `The plan ends ${formatMoment(accepted.result.finish, document.series.zone)}.` : `Pace ${pace.toFixed(2)}; the plan ends ${formatMoment(accepted.result.finish, document.series.zone)}.`;
   const first = trouble[0];
   const about = first === undefined ? null : linkRecord('episode', first.episodeId, document.episodes);
+  const { few, all } = unlikely(input);
+  if (words.length === 0 && few > 0) {
+    return { question, answer: `By the plan yes, by the odds ${few} of ${formatCount(all, 'episode')} ${few === 1 ? 'is' : 'are'} more likely late than not`, detail, tone: 2 * few > all ? 'stop' : 'warn', about };
+  }
   if (words.length === 0) return { question, answer: pace !== null && pace < 0.9 ? 'Behind the first plan' : 'Yes, by the plan', detail, tone: pace !== null && pace < 0.9 ? 'warn' : 'good', about };
   return { question, answer: `${words.join(', ')}`, detail, tone: trouble.length > 0 || unplaced.length > 0 ? 'stop' : 'warn', about };
 }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { SeriesDocument } from '@/lib/build';
-import { instantOf } from '@/lib/calendar';
+import { addDays, dateOf, instantOf, weekdayOf } from '@/lib/calendar';
 import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, quantileOf, WHAT_IF_KINDS, withSaving, worthOf } from '@/lib/forecast';
+import { applyWhatIfs } from '@/lib/forecast/what-if';
 import { compilePlan } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
 import { joinBlocks, Simulation } from '@/lib/simulation';
@@ -71,6 +72,15 @@ describe('the ten what-ifs on the demo', () => {
     expect(new Set(kinds).size).toBe(kinds.length);
     const harm = ({ lateMinutes, slipMinutes, open, unplaced }: typeof effect.standing) => [open, unplaced, lateMinutes, slipMinutes].map((one) => String(Math.round(one)).padStart(12, '0')).join();
     for (const remedy of effect.remedies) expect(harm(remedy.standing) < harm(effect.standing)).toBe(true);
+  });
+
+  it('have somebody away from today, or from Monday to Sunday of next week', () => {
+    const happen = (target: string) => unwrap(applyWhatIfs({ document, plan, now }, [{ kind: 'helper-away', target }])).document.people.find(({ id }) => id === person.id)!.away.at(-1)!;
+    const person = document.people[0]!;
+    const today = dateOf(now, document.series.zone);
+    expect(happen(person.id)).toMatchObject({ from: today, to: addDays(today, 6) });
+    const next = happen(`${person.id}@next-week`);
+    expect([weekdayOf(next.from), weekdayOf(next.to), next.from > today]).toEqual([1, 7, true]);
   });
 
   it('combine in the order they are named', () => {

@@ -63,7 +63,8 @@ function DayHead({ day, sessions }: { readonly day: DayColumn; readonly sessions
       style={{ width: percent(day.width) }}
     >
       <h3 className={styles.dayName}>
-        {day.label}
+        {/* On a narrow day the month goes to a line of its own. */}
+        {day.label.replace(' ', '\u00a0')}
         {day.isToday ? <span className="visually-hidden">, today</span> : null}
       </h3>
       {sessions.map((session) => (
