@@ -33,7 +33,7 @@ export default async function ReviewPage({ params }: Props) {
       <Answers answers={view.answers} seriesId={seriesId} />
       {view.timelines === null ? null : <Timelines timelines={view.timelines} />}
       <div className={styles.columns}>
-        <Lines id="done-head" title="Done since last Monday" lines={review.done} nothing="Nothing was marked done." />
+        <Lines id="done-head" title="Done last week and this week" lines={review.done} nothing="Nothing was marked done." />
         <Lines id="late-head" title="Planned and not done" lines={review.late} nothing="Nothing is behind the plan." />
         <Lines id="next-head" title="To the end of next week" lines={review.next} nothing="Nothing is planned." />
         <section className={styles.section} aria-labelledby="state-head">
