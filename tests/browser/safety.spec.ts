@@ -7,7 +7,8 @@ test('a line is signed with a take, its caution becomes a caption that the brows
   await page.goto(ROOM);
   await expectNoAxeViolations(page);
   await page.getByRole('link', { name: 'Stuck pistons' }).first().click();
-  await expect(page.getByRole('heading', { name: /1 thing blocks this episode/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /2 things block this episode/ })).toBeVisible();
+  await expect(page.getByText(/tasks of this episode are not done: /)).toBeVisible();
 
   const line = page.getByRole('listitem').filter({ hasText: 'On screen Air throws a piston hard.' });
   await line.getByRole('button', { name: /^Sign/ }).click();

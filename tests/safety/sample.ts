@@ -48,7 +48,7 @@ export function itemOf(document: SeriesDocument, itemId: string): ChecklistItem 
 }
 
 /** All work of episode-1 ticked off. */
-export function finishWork(document: SeriesDocument): SeriesDocument {
+function finishWork(document: SeriesDocument): SeriesDocument {
   return { ...document, tasks: document.tasks.map((task) => (task.episodeId === 'episode-1' ? { ...task, doneAt: at('2026-12-01', '18:00') } : task)) };
 }
 

@@ -1,6 +1,6 @@
 /** The demo's safety work from the log to the gate. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { changeRecord, correctEntry, signItem, type CommandContext } from '@/lib/commands';
+import { changeRecord, completeTask, correctEntry, signItem, type CommandContext } from '@/lib/commands';
 import { datedWork } from '@/lib/plan';
 import { buildChecklist, gatherFootage, isAnswered, judgeGate } from '@/lib/safety';
 import { summariseSafety } from '@/lib/views/episode-summaries';
@@ -35,11 +35,11 @@ async function look(episodeId: string) {
 }
 
 describe('the demo, pistons pushed out with air', () => {
-  it('has every line signed but the caution on screen, and the gate names that one', async () => {
+  it('has every line signed but the caution on screen, and the gate names that one and the work to come', async () => {
     const { document, footage, open, checklist } = await look('ep-stuck-pistons');
-    expect(open.map(({ code, itemIds }) => [code, ...itemIds])).toEqual([['caution-not-on-screen', 'caption:piston-ejection']]);
+    expect(open.map(({ code, itemIds }) => [code, ...itemIds])).toEqual([['work-open'], ['caution-not-on-screen', 'caption:piston-ejection']]);
     const episode = document.episodes.find(({ id }) => id === 'ep-stuck-pistons')!;
-    expect(summariseSafety(document, { work: datedWork(null), footage }, episode).words).toMatch(/^1 thing stands between it and its release/);
+    expect(summariseSafety(document, { work: datedWork(null), footage }, episode).words).toMatch(/^2 things stand between it and its release/);
     const takes = checklist.items.filter(({ signed }) => signed?.about.sort === 'evidence' && signed.about.evidence.kind === 'take' && signed.about.evidence.entryId !== undefined);
     expect(takes.length).toBeGreaterThan(15);
     const departure = checklist.items.find(({ kind }) => kind === 'departure');
@@ -47,17 +47,23 @@ describe('the demo, pistons pushed out with air', () => {
     expect(departure?.text).toContain('manual hydraulic pressure only, here air from zero up to 2 bar');
   });
 
-  it('is refused at the gate, opens with the last line, and closes when the take of the pad is no good', async () => {
+  it('is refused at the gate, opens with the last line and the last task, and closes when the take of the pad is no good', async () => {
     const clear = async () => {
       const { document } = await look('ep-stuck-pistons');
       return changeRecord(context, seriesId, 'episode', 'ep-stuck-pistons', document.episodes.find(({ id }) => id === 'ep-stuck-pistons')?.revision ?? 0, { status: 'cleared' });
     };
-    expect(await clear()).toMatchObject({ ok: false, error: [{ code: 'gate-closed' }] });
+    expect(await clear()).toMatchObject({ ok: false, error: [{ code: 'gate-closed' }, { code: 'gate-closed' }] });
     const { checklist } = await look('ep-stuck-pistons');
     const item = checklist.items.find(({ id }) => id === 'caption:piston-ejection');
     unwrap(await signItem(context, seriesId, {
       episodeId: 'ep-stuck-pistons', itemId: item?.id, fingerprint: item?.fingerprint, personId: 'person-joan', reason: '', evidence: { kind: 'take', take: 'rough cut 1', timecode: '00:05:10:00' },
     }));
+    const last = await look('ep-stuck-pistons');
+    expect(last.open.map(({ code }) => code)).toEqual(['work-open']);
+    expect(await clear()).toMatchObject({ ok: false, error: [{ code: 'gate-closed' }] });
+    for (const { id, revision } of last.document.tasks.filter((task) => task.episodeId === 'ep-stuck-pistons' && task.doneAt === null)) {
+      unwrap(await completeTask(context, seriesId, id, revision));
+    }
     expect((await look('ep-stuck-pistons')).open).toEqual([]);
     expect((await clear()).ok).toBe(true);
     unwrap(await correctEntry(context, seriesId, 'demo-rehearsal-pad', 'Marta', { verdict: 'no good' }));
