@@ -32,13 +32,18 @@ export default async function BriefPage({ params }: Props) {
       <div className={styles.brief}>
         <Order view={view} />
         <NotAlone view={view} />
-        <Listing id="hand" title="At hand before the start" lines={view.atHand.map(({ code, meaning }) => `${meaning} (${code})`)} />
-        <Listing id="lay" title="Lay out" lines={view.layOut} isLong />
-        <Listing id="wear" title="Wear" lines={view.worn} />
+        <Listing id="hand" title="At hand before the start" lines={view.atHand.map(({ code, meaning }) => `${meaning} (${code})`)} isRun />
+        <Listing id="lay" title="Lay out" lines={view.layOut} isLong isRun />
+        <Listing id="wear" title="Wear" lines={view.worn} isRun />
         <Listing id="air" title="Ventilation" lines={view.ventilation} />
         <Listing id="cautions" title="Cautions of the tasks" lines={view.cautions} isLong />
         <Hazards view={view} />
-        {view.unstated === '' ? null : <p className={styles.soft}>No fact that is a hazard has been stated for: {view.unstated}. That does not mean that there is none.</p>}
+        {view.unstated === '' ? null : (
+          <section aria-labelledby="brief-unstated">
+            <h2 id="brief-unstated">Nothing stated</h2>
+            <p>No fact that is a hazard has been stated for: {view.unstated}. That does not mean that there is none.</p>
+          </section>
+        )}
         <Listing id="stop" title="Stop rules" lines={view.stopRules} />
         {view.exposures.length + view.vapours.length === 0 ? null : (
           <section aria-labelledby="brief-exposure">
@@ -52,12 +57,21 @@ export default async function BriefPage({ params }: Props) {
   );
 }
 
-function Listing({ id, title, lines, isLong = false }: { readonly id: string; readonly title: string; readonly lines: readonly string[]; readonly isLong?: boolean }) {
+interface ListingProps {
+  readonly id: string;
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly isLong?: boolean;
+  /** On paper one after the other, to keep to one sheet. */
+  readonly isRun?: boolean;
+}
+
+function Listing({ id, title, lines, isLong = false, isRun = false }: ListingProps) {
   if (lines.length === 0) return null;
   return (
     <section aria-labelledby={`brief-${id}`} className={isLong ? styles.long : undefined}>
       <h2 id={`brief-${id}`}>{title}</h2>
-      <ul>
+      <ul className={isRun ? styles.run : undefined}>
         {lines.map((line) => (
           <li key={line}>{line}</li>
         ))}
