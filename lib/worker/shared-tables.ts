@@ -68,11 +68,18 @@ export class SharedForecast {
   }
 }
 
+/** A copy as a plain list. Counted out: an iterator takes twenty times as long over shared memory. */
+function listOf(table: Int32Array): readonly number[] {
+  const list: number[] = [];
+  for (let k = 0; k < table.length; k += 1) list.push(table[k]!);
+  return list;
+}
+
 /** The forecast as it was, without its luck. */
 export function gatherTables({ input, ofLag, ofStates, tables }: SharedInput): ForecastInput {
   const known = new Map<number, readonly number[]>();
   const tableAt = (at: number): readonly number[] => {
-    const found = known.get(at) ?? Array.from(tables[at]!);
+    const found = known.get(at) ?? listOf(tables[at]!);
     known.set(at, found);
     return found;
   };
