@@ -51,6 +51,16 @@ describe('a recoat window of a coat that is on', () => {
     expect(blockOf(plan, 'task:task-paint').start).toBeLessThanOrEqual(blockOf(plan, 'cure:task-prime').stages!.recoatUntil!);
   });
 
+  it('binds a coat that may pause too: it is laid in one go, and begins before the window closes', () => {
+    const document = series(130, 'abrade');
+    const pausing = { ...document, tasks: document.tasks.map((task) => (task.id === 'task-paint' ? { ...task, inOneGo: false } : task)) };
+    const paint = (input: SeriesDocument) => unwrap(compilePlan({ document: input, now: LAID, previousBlocks: new Map() })).problem.activities.find(({ id }) => id === 'task:task-paint')!;
+    expect(paint(pausing)).toEqual(paint(document));
+    const plan = planAt(pausing, LAID);
+    expect(blockOf(plan, 'task:task-paint').pieces).toHaveLength(1);
+    expect(blockOf(plan, 'task:task-paint').start).toBeLessThanOrEqual(blockOf(plan, 'cure:task-prime').stages!.recoatUntil!);
+  });
+
   it('that has closed puts the abrading before the next coat, with the moment of the closing', () => {
     const plan = planAt(series(48, 'abrade'), at('2026-12-08', '09:00'));
     const abrading = blockOf(plan, LATE);

@@ -111,17 +111,24 @@ function activityOf(draft: Draft, id: string, task: Task): Activity {
   };
 }
 
-/** Work that fills one go ends in time only when it starts before a recoat window closes. */
-function latestEnd(draft: Draft, task: Task, duration: number): Pick<Activity, 'latestEnd'> {
+/**
+ * The activity of a coat whose recoat window closes: it starts before that, which for work in one go is an end. Work that may
+ * pause is done in one go then, where some session holds it: half a coat in the window is none.
+ */
+function inWindow(draft: Draft, task: Task, plain: Activity): Activity {
   const closes = draft.windows.get(task.id)?.closes ?? null;
-  return closes === null || !task.inOneGo ? {} : { latestEnd: Math.min(draft.horizon, draft.clock.down(closes) + duration) };
+  if (closes === null) return plain;
+  const { shortestPiece: _piece, ...whole } = plain;
+  const intervals = draft.calendars.get(plain.calendar ?? '')?.intervals ?? [];
+  if (!task.inOneGo && !intervals.some(({ start, end }) => end - start >= plain.duration)) return plain;
+  return { ...whole, mode: 'one-go', latestEnd: Math.min(draft.horizon, draft.clock.down(closes) + plain.duration) };
 }
 
 /** Adds the activity of an unfinished task, and its before-shots as one of their own ahead of it. */
 export function addTask(draft: Draft, task: Task): void {
   const pin = task.pinnedStart === null ? {} : { pin: { start: draft.clock.down(task.pinnedStart) } };
   const plain = activityOf(draft, taskActivity(task.id), task);
-  const activity: Activity = { ...plain, ...latestEnd(draft, task, plain.duration), ...pin };
+  const activity: Activity = { ...inWindow(draft, task, plain), ...pin };
   addActivity(draft, activity, task);
   const ahead = shotsAhead(task);
   if (ahead.length > 0) addBeforeShots(draft, task, activity, ahead);
