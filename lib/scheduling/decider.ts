@@ -172,9 +172,10 @@ export class Decider {
       const status = placer.status[first]!;
       if (status === UNDECIDED) continue;
       if (status === PLACED) {
-        const isPlain = arcs.kind[arc] === ELAPSED && arcs.isToEnd[arc] === 0;
+        // What leads to a start needs no look at the calendar: the search for a place begins with one.
         const event = arcs.isFromEnd[arc] === 1 ? placer.end[first]! : placer.start[first]!;
-        const bound = isPlain ? event + arcs.minutes[arc]! : earliestOverArc(model, arc, placer.start[first]!);
+        const bound = arcs.isToEnd[arc] === 1 ? earliestOverArc(model, arc, placer.start[first]!)
+          : arcs.kind[arc] === ELAPSED ? event + arcs.minutes[arc]! : passArc(model, arc, event);
         if (bound > from) from = bound;
         continue;
       }
