@@ -15,6 +15,8 @@ interface Violation {
 
 /** WCAG 2.0 to 2.2, levels A and AA, by axe-core; nothing may be found. */
 export async function expectNoAxeViolations(page: Page): Promise<void> {
+  // A page that is drawn anew gets its title last: without one after a while, the page is at fault.
+  await expect(page).toHaveTitle(/./);
   await page.evaluate(axeSource);
   const violations = await page.evaluate(async () => {
     const { axe } = globalThis as unknown as { axe: { run: (options: object) => Promise<{ violations: Violation[] }> } };
