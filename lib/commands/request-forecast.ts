@@ -1,5 +1,5 @@
 /** Simulates the accepted plan in worker threads and keeps the odds. The plan is not touched. */
-import { checkSeries } from '@/lib/build';
+import { listStops } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import {
   checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, learnedFactors, tellAssumptions, tellResult, withSaving, worthOf,
@@ -50,7 +50,7 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   if (!loaded.ok) return loaded;
   const assumptions = checkAssumptions(options.assumptions ?? DEFAULT_ASSUMPTIONS);
   if (!assumptions.ok) return assumptions;
-  const stops = checkSeries(loaded.value).filter((found) => found.severity === 'stop');
+  const stops = listStops(loaded.value);
   if (stops.length > 0) return fail(stops);
   const plan = await ctx.storage.acceptedPlan(seriesId);
   if (plan === null) return fail([issue('no-accepted-plan', 'There is no accepted plan, so there is nothing to give odds on.', 'Make a plan and accept it.')]);

@@ -69,6 +69,8 @@ export interface PlanRow {
 /** A goal of plans, at its place. */
 export interface GoalLine {
   readonly goal: PlanGoal;
+  /** `episodes in hand`. */
+  readonly name: string;
   readonly label: string;
   readonly text: string;
 }
