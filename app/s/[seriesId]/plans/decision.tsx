@@ -2,7 +2,7 @@
 
 import { useState, useTransition } from 'react';
 import { Check, Trash2 } from 'lucide-react';
-import { Button, IssueList, SelectField, TextField, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, SelectField, TextField, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import { acceptPlanAction, discardPlanAction, type PlanOutcome } from './actions';
 import styles from './page.module.css';
@@ -47,11 +47,7 @@ export function Decision({ seriesId, number, isStale, people }: DecisionProps) {
       <Button look="stop" aria-disabled={isPending} onClick={() => decide(() => discardPlanAction(seriesId, number), `Plan ${number} is discarded. It stays in the list.`)}>
         <Trash2 size={18} aria-hidden /> Discard plan {number}
       </Button>
-      {issues.length > 0 ? (
-        <div role="alert" className={styles.refusal}>
-          <IssueList issues={issues} seriesId={seriesId} />
-        </div>
-      ) : null}
+      <Refused issues={issues} seriesId={seriesId} className={styles.refusal} />
     </UntilReady>
   );
 }

@@ -3,7 +3,7 @@
 import { useState, useTransition } from 'react';
 import { Check, ListPlus, MoveHorizontal, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
 import type { Outcome } from '@/app/_actions/outcome';
-import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
+import { Button, Refused, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { BlockView } from '@/lib/views';
 import { beforeShotsAction, completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
@@ -93,11 +93,7 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
           <MoveHorizontal size={18} aria-hidden /> Move…
         </Button>
       ) : null}
-      {issues.length > 0 ? (
-        <div role="alert" className={styles.issues}>
-          <IssueList issues={issues} seriesId={seriesId} />
-        </div>
-      ) : null}
+      <Refused issues={issues} seriesId={seriesId} className={styles.issues} />
     </UntilReady>
   );
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { EmptyState, IssueList, LinkButton, PageBody, PageHead, plansPath, progressPath, whatIfPath } from '@/app/_ui';
+import { EmptyState, Refused, LinkButton, PageBody, PageHead, plansPath, progressPath, whatIfPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewWhatIf, type EffectView, type VariantView, type WhatIfChoice, type WhatIfView } from '@/lib/views';
 import { RecordLink } from '../../week/record-link';
 import { Decide, DropVariant } from './decide';
@@ -34,7 +34,7 @@ export default async function WhatIfPage({ params, searchParams }: Props) {
       {view.hasPlan ? (
         <>
           <Choices view={view} />
-          {view.issues.length > 0 ? <div role="alert"><IssueList issues={view.issues} seriesId={seriesId} /></div> : null}
+          <Refused issues={view.issues} seriesId={seriesId} />
           {view.effect === null ? null : <Effect effect={view.effect} view={view} />}
           {view.variants.length === 0 ? null : <Variants variants={view.variants} seriesId={seriesId} compared={listOf(query.compare).map(Number)} />}
         </>
