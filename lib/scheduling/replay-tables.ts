@@ -19,8 +19,9 @@ export class WaitTable {
     this.waits = new Uint16Array(used << BLOCK_BITS).fill(ELSEWHERE);
     for (let block = 0; block < slots.length; block += 1) {
       const slot = slots[block]!;
+      if (slot < 0) continue;
       const last = Math.min(BLOCK, ready.length - (block << BLOCK_BITS));
-      for (let rest = 0; slot >= 0 && rest < last; rest += 1) {
+      for (let rest = 0; rest < last; rest += 1) {
         const k = (block << BLOCK_BITS) | rest;
         this.waits[(slot << BLOCK_BITS) | rest] = Math.min(ELSEWHERE, ready[k]! - k * step);
       }

@@ -43,6 +43,21 @@ function scheduleOf(problem: Problem, replay: Replay, planned: Schedule): Schedu
 
 const seen = (problem: Problem, schedule: Schedule) => check(problem, schedule).filter(({ rule }) => rule !== 'score').map(({ message, rule }) => `${rule}: ${message}`);
 
+const more = (minutes: number, perMille: number): number => Math.round((minutes * perMille) / 1000);
+
+const stretched = (length: LagLength, perMille: number): LagLength => (length.kind === 'table'
+  ? { ...length, ready: [...length.ready].map((ready, k) => k * length.step + more(ready - k * length.step, perMille)) }
+  : { ...length, minutes: more(length.minutes, perMille) });
+
+/** The first state of each activity lasts so long at least. */
+const withUntil = (problem: Problem, lasts: number): Problem => ({
+  ...problem,
+  activities: problem.activities.map(({ states, ...activity }) => ({
+    ...activity,
+    ...(states === undefined ? {} : { states: states.map((state, k) => (k > 0 ? state : { ...state, until: { step: 7, ready: Array.from({ length: 20 }, (_, at) => at * 7 + lasts) } })) }),
+  })),
+});
+
 describe('a replay', () => {
   it('keeps every rule that needs no foresight, as the independent checker sees it', () => {
     fc.assert(fc.property(problems.map(withoutForesight), fc.nat({ max: 3 }), (problem, blockable) => {
@@ -72,17 +87,6 @@ describe('a replay', () => {
   });
 
   it('stretches waits and states as if the problem had them so', () => {
-    const more = (minutes: number, perMille: number) => Math.round((minutes * perMille) / 1000);
-    const stretched = (length: LagLength, perMille: number): LagLength => (length.kind === 'table'
-      ? { ...length, ready: [...length.ready].map((ready, k) => k * length.step + more(ready - k * length.step, perMille)) }
-      : { ...length, minutes: more(length.minutes, perMille) });
-    const withUntil = (problem: Problem, lasts: number): Problem => ({
-      ...problem,
-      activities: problem.activities.map((activity) => ({
-        ...activity,
-        ...(activity.states === undefined ? {} : { states: activity.states.map((state, k) => (k > 0 ? state : { ...state, until: { step: 7, ready: Array.from({ length: 20 }, (_, at) => at * 7 + lasts) } })) }),
-      })),
-    });
     fc.assert(fc.property(problems.map(withoutForesight), fc.integer({ min: 1000, max: 2500 }), fc.integer({ min: 0, max: 60 }), (plain, perMille, lasts) => {
       const problem = withUntil({ ...plain, lags: plain.lags.filter(({ min }) => min?.kind === 'table' || (min?.minutes ?? 0) >= 0) }, lasts);
       const replay = new Replay(problem, []);
