@@ -31,6 +31,6 @@ export default {
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
   jsonReporter: { fileName: `.cache/reports/mutation-${area.replaceAll(/[/,]/g, '-')}${share === 1 ? '' : `-${salt}`}.json` },
   tempDirName: '.cache/mutation',
-  ignorePatterns: ['.data', '.next', '.cache', 'app', 'seed', 'prisma', 'tests/browser', 'tests/bench'],
+  ignorePatterns: ['.data', '.next', '.cache', 'app', 'seed', 'prisma', 'tests/browser'],
   disableTypeChecks: false,
 };
