@@ -3,12 +3,11 @@
  *
  *     npm run mutation -- --mutate 'lib/calendar/**\/*.ts'
  *     MUTATION_TESTS=scheduling/check npm run mutation -- --mutate 'lib/scheduling/check/**\/*.ts'
- *     MUTATION_SHARE=0.05 MUTATION_TESTS=scheduling,scheduling-proof npm run mutation -- --mutate 'lib/scheduling/**\/*.ts'
+ *     MUTATION_SHARE=0.05 MUTATION_RUNS=0.1 MUTATION_TESTS=scheduling,scheduling-proof/solve npm run mutation -- --mutate 'lib/scheduling/**\/*.ts'
  *
  * MUTATION_TESTS: folders of tests, starts of the names of test files, or files. MUTATION_SHARE: a sample instead of all (see
  * sample.mjs), another one for another MUTATION_SALT. MUTATION_RUNS: share of the examples that property tests draw;
- * fewer of them find fewer faults, never more (some tests ask that they saw enough: 0.5 is safe). MUTATION_WORKERS:
- * processes. MUTATION_TIMEOUT: ms before an endless loop counts as found.
+ * fewer of them find fewer faults, never more. MUTATION_WORKERS: processes. MUTATION_TIMEOUT: ms before an endless loop counts as found.
  *
  * Not part of `npm test`: a folder takes minutes. A fault that no test finds is told with its place.
  */
