@@ -1,7 +1,7 @@
 /** Tells the share of faults found, with its 95 % interval, and the files whose faults live longest. */
 import { sampled } from './sample.mjs';
 
-/** @typedef {{ status: string }} Fault */
+/** @typedef {{ status: string, fileName: string, location: { start: { line: number, column: number } }, mutatorName: string, replacement?: string }} Fault */
 /** @typedef {{ files: Record<string, { mutants: readonly Fault[] }> }} Report */
 
 const FOUND = ['Killed', 'Timeout'];
@@ -54,6 +54,12 @@ export const strykerPlugins = [{
   kind: 'Reporter',
   name: 'score',
   value: {
+    /** Told at once: a run takes its time. @param {Fault} fault */
+    onMutantTested(fault) {
+      if (!LEFT.includes(fault.status)) return;
+      const { line, column } = fault.location.start;
+      console.log(`${fault.status} ${fault.fileName}:${line}:${column} ${fault.mutatorName} -> ${(fault.replacement ?? '').replaceAll(/\s+/g, ' ').slice(0, 100)}`);
+    },
     /** @param {Report} report */
     onMutationTestReportReady(report) {
       console.log(describeScore(report));
