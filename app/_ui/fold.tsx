@@ -1,0 +1,34 @@
+'use client';
+
+import { useSyncExternalStore, type ReactNode } from 'react';
+import styles from './fold.module.css';
+
+const NARROW = '(max-width: 759px)';
+
+function watch(changed: () => void): () => void {
+  const query = matchMedia(NARROW);
+  query.addEventListener('change', changed);
+  return () => query.removeEventListener('change', changed);
+}
+
+interface FoldProps {
+  readonly id: string;
+  readonly title: ReactNode;
+  readonly className?: string | undefined;
+  readonly children: ReactNode;
+}
+
+/** A section that is folded away on a phone, so that what comes first stands first; on a wider screen and on paper it is open. */
+export function Fold({ children, className, id, title }: FoldProps) {
+  const isNarrow = useSyncExternalStore(watch, () => matchMedia(NARROW).matches, () => false);
+  const head = <h2 id={id}>{title}</h2>;
+  if (isNarrow) {
+    return (
+      <details className={styles.fold}>
+        <summary>{head}</summary>
+        <div className={className}>{children}</div>
+      </details>
+    );
+  }
+  return <section className={`${styles.open} ${className ?? ''}`} aria-labelledby={id}>{head}{children}</section>;
+}
