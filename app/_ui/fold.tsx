@@ -15,13 +15,15 @@ interface FoldProps {
   readonly id: string;
   readonly title: ReactNode;
   readonly className?: string | undefined;
+  /** Of its head; left out: h2. */
+  readonly level?: 'h2' | 'h3';
   readonly children: ReactNode;
 }
 
 /** A section that is folded away on a phone, so that what comes first stands first; on a wider screen and on paper it is open. */
-export function Fold({ children, className, id, title }: FoldProps) {
+export function Fold({ children, className, id, level: Head = 'h2', title }: FoldProps) {
   const isNarrow = useSyncExternalStore(watch, () => matchMedia(NARROW).matches, () => false);
-  const head = <h2 id={id}>{title}</h2>;
+  const head = <Head id={id}>{title}</Head>;
   if (isNarrow) {
     return (
       <details className={styles.fold}>

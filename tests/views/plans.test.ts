@@ -49,6 +49,14 @@ describe('the plans page', () => {
     expect(shown.accepted).toBeNull();
   });
 
+  it('names starts fixed by hand that the accepted plan does not have, as long as they are', () => {
+    const document = sampleSeries();
+    const pinned = (start: ReturnType<typeof at> | null) => ({ ...document, tasks: document.tasks.map((task) => (task.id === 'task-clean' ? { ...task, pinnedStart: start } : task)) });
+    expect(view({ document: pinned(at('2026-12-05', '11:00')) }).loosePins).toEqual([{ taskId: 'task-clean', revision: 1, name: 'Clean the frame', when: 'Sat 5 Dec 11:00' }]);
+    const planned = SAMPLE_BLOCKS.find(({ id }) => id === 'task:task-clean')!.start;
+    for (const start of [planned, null]) expect(view({ document: pinned(start) }).loosePins).toEqual([]);
+  });
+
   it('says that a draft is older than the build', () => {
     const document = sampleSeries({ changeNumber: 2, planChange: 2 });
     expect(view({ document, draft: samplePlan({}, { number: 4, status: 'draft' }) }).draft?.staleness).toBe('The build has changed since this plan.');
