@@ -67,6 +67,9 @@ describe('forecasts and what-ifs of the demo', () => {
     const document = await load();
     const view = await viewWhatIf(viewContext(), document, { whatIfs: ['week-off'], remedy: null });
     expect(view.effect?.summary).toMatch(/later/);
+    // Releases and bank, before and after.
+    expect(view.effect?.after).not.toBe(view.effect?.before);
+    for (const told of [view.effect?.bank.before, view.effect?.bank.after]) expect(told).toMatch(/in hand/);
     expect((await load()).changeNumber).toBe(document.changeNumber);
     const { variant } = unwrap(await keepVariant(context, seriesId, 'Week off', { whatIfs: [{ kind: 'week-off', target: '' }], remedy: null }));
     expect((await viewWhatIf(viewContext(), document, { whatIfs: [], remedy: null })).variants.map(({ name }) => name)).toEqual(['Week off']);
@@ -85,6 +88,7 @@ describe('forecasts and what-ifs of the demo', () => {
     const [first, second] = variants.map(({ episodes }) => episodes.map(({ id }) => id));
     expect(first).toEqual(second);
     expect(first).not.toEqual([]);
+    for (const { bank } of variants) expect(bank).toMatch(/in hand/);
     for (const { variant } of [one, two]) unwrap(await removeVariant(context, seriesId, variant.number));
   });
 
