@@ -17,22 +17,49 @@ test('odds are run on the accepted plan and read on one screen', async ({ page }
   await expectNoAxeViolations(page);
 });
 
-test('a what-if goes from a tap to an accepted plan, and is undone', async ({ page }) => {
-  test.setTimeout(120_000);
+test('what-ifs go from a tap beside the week to two variants compared and an accepted plan, and are undone', async ({ page }) => {
+  test.setTimeout(150_000);
+  const slow = { timeout: 30_000 };
   await page.setViewportSize({ width: 390, height: 844 });
-  await page.goto(`${DEMO}/progress/what-if`);
-  await page.getByRole('link', { name: 'We take a week off' }).click();
-  await expect(page.getByRole('heading', { name: /^No session until/ })).toBeVisible({ timeout: 30_000 });
-  await expectNoAxeViolations(page);
+  await page.goto(DEMO);
+  const panel = page.getByRole('region', { name: 'What if this week breaks?' });
+  await panel.getByRole('link', { name: 'We take a week off' }).click();
+  await expect(panel.getByRole('heading', { name: /^No session until [^;]+$/ })).toBeVisible(slow);
   await expectNoSidewaysScroll(page);
+  await panel.getByRole('link', { name: 'See what moves, keep it or make it so' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'What if' })).toBeVisible(slow);
+
   await page.getByLabel('Keep under a name').fill('A week off');
   await page.getByRole('button', { name: 'Keep', exact: true }).click();
-  await expect(page.getByRole('heading', { name: 'Kept variants' })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('checkbox', { name: 'A week off' })).toBeVisible(slow);
+  await page.getByRole('link', { name: 'The heater is broken' }).click();
+  await expect(page.getByRole('heading', { name: /^No session until .+; No heating for seven days$/ })).toBeVisible(slow);
+  await page.getByLabel('Keep under a name').fill('Off in the cold');
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  await page.getByRole('checkbox', { name: 'Off in the cold' }).check(slow);
+  await page.getByRole('checkbox', { name: 'A week off' }).check();
+  await page.getByRole('button', { name: 'Compare two' }).click();
+  await expect(page.getByRole('heading', { name: /^(A week off against Off in the cold|Off in the cold against A week off)$/ })).toBeVisible(slow);
+  await expect(page.getByRole('row', { name: /^Episodes in hand/ })).toBeVisible();
+  await expectNoAxeViolations(page);
+  await expectNoSidewaysScroll(page);
+
+  await page.getByRole('link', { name: 'We take a week off' }).click();
+  await expect(page.getByRole('heading', { name: /^No session until [^;]+$/ })).toBeVisible(slow);
   await page.getByRole('button', { name: 'Make it so and draft a plan' }).click();
   await expect(page).toHaveURL(/\/plans$/, { timeout: 40_000 });
+  await page.getByLabel('Why, for the list of plans').fill('Nobody is here');
   await page.getByRole('button', { name: /^Accept plan \d+$/ }).click();
-  await expect(page.getByRole('heading', { name: /Plan \d+ accepted/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /Plan \d+ accepted/ })).toBeVisible(slow);
+  await page.getByText('All plans').click();
+  await expect(page.getByText(/because: Nobody is here$/)).toBeVisible();
   await page.goto(`${DEMO}/history`);
   await page.getByRole('button', { name: /^Undo/ }).first().click();
   await expect(page.getByText(/^Undid/).first()).toBeVisible();
+});
+
+test('past forecasts say that none has come true yet, and what to do', async ({ page }) => {
+  await page.goto(`${DEMO}/progress/calibration`);
+  await expect(page.getByRole('heading', { name: 'No forecast has come true yet' })).toBeVisible();
+  await expectNoAxeViolations(page);
 });
