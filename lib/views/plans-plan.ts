@@ -1,7 +1,7 @@
 /** The plans view: the draft against the accepted plan, and every plan there was. Pure. */
 import { DEFAULT_WORKSHOP, GOAL_NAMES, goalsOf, isDone, listWorks, type PlanGoal, type SeriesDocument } from '@/lib/build';
 import { dateOf, formatIsoWeek, formatLength, formatMoment, isoWeekOf } from '@/lib/calendar';
-import { diffPlans, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
+import { diffPlans, openPlan, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
 import type { PlanSummary } from '@/lib/storage';
 import { minutesBetween, type Instant } from '@/lib/units';
 import { tellEffect } from './estimates';
@@ -98,7 +98,7 @@ function describeSpare(outlook: EpisodeOutlook | undefined): Pick<EpisodeLine, '
 
 function showDraft(draft: SavedPlan, accepted: SavedPlan | null, document: SeriesDocument): DraftView {
   const { zone } = document.series;
-  const diff = diffPlans(accepted?.result ?? null, draft.result, zone);
+  const diff = diffPlans(accepted === null ? null : openPlan(document, accepted.result), draft.result, zone);
   const listOf = (kind: 'task' | 'outsideJob') => (kind === 'task' ? document.tasks : document.outsideJobs);
   return {
     ...describePlan(draft, document),

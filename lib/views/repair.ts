@@ -3,10 +3,10 @@ import type { SeriesDocument } from '@/lib/build';
 import { formatLength } from '@/lib/calendar';
 import { closeOnHolidays } from '@/lib/exchange';
 import { findRepair, type Situation } from '@/lib/forecast';
-import type { PlanDiff, PlanResult } from '@/lib/plan';
+import { openPlan, type PlanDiff, type PlanResult } from '@/lib/plan';
 import { addMinutes, MS_PER_MINUTE, type Instant } from '@/lib/units';
 import type { ViewContext } from './context';
-import { linkRecord } from './week-block';
+import { isErrand, linkRecord } from './week-block';
 import { formatCount, joinNames } from './week-words';
 import { loadReadings } from './workshop-air';
 
@@ -51,14 +51,9 @@ function computeRepair(at: Situation): RepairView {
 /** Minutes after its planned end before open work counts as run over: somebody may be about to tick it. Our choice. */
 const GRACE = 30;
 
-/** Names of open work whose planned time is over, in the order of the plan. */
-function listRunOver(document: SeriesDocument, { blocks }: PlanResult, now: Instant): readonly string[] {
-  const isOpen = ({ kind, subject }: PlanResult['blocks'][number]): boolean => {
-    if (kind === 'task') return document.tasks.some(({ doneAt, id }) => id === subject.id && doneAt === null);
-    const job = document.outsideJobs.find(({ id }) => id === subject.id);
-    return (kind === 'drop-off' && job?.droppedOffAt === null) || (kind === 'collection' && job?.collectedAt === null);
-  };
-  return blocks.filter((block) => addMinutes(block.end, GRACE) <= now && isOpen(block)).map(({ title }) => title);
+/** Names of work whose planned time is over, in the order of the plan. @param plan of what is still open */
+function listRunOver({ blocks }: PlanResult, now: Instant): readonly string[] {
+  return blocks.filter(({ end, kind }) => addMinutes(end, GRACE) <= now && (kind === 'task' || isErrand(kind))).map(({ title }) => title);
 }
 
 function tellRunOver(names: readonly string[]): string {
@@ -76,13 +71,14 @@ const kept = new WeakMap<SeriesDocument, { readonly key: string; readonly view: 
 export async function viewRepair({ now, storage }: ViewContext, document: SeriesDocument): Promise<RepairView | null> {
   const [plan, draft] = await Promise.all([storage.acceptedPlan(document.series.id), storage.latestDraft(document.series.id)]);
   if (plan === null) return null;
-  const over = listRunOver(document, plan.result, now);
+  const left = openPlan(document, plan.result);
+  const over = listRunOver(left, now);
   if (document.planChange <= plan.basedOnChange && over.length === 0) return null;
-  if (draft !== null && draft.basedOnChange >= document.planChange && listRunOver(document, plan.result, draft.madeAt).length === over.length) return null;
+  if (draft !== null && draft.basedOnChange >= document.planChange && listRunOver(left, draft.madeAt).length === over.length) return null;
   const key = `${plan.number} ${over.length} ${Math.floor(now / (STEP * MS_PER_MINUTE))}`;
   const known = kept.get(document);
   if (known?.key === key) return known.view;
-  const mend = computeRepair({ document: await closeOnHolidays(document, now), plan: plan.result, now, readings: await loadReadings(storage, document) });
+  const mend = computeRepair({ document: await closeOnHolidays(document, now), plan: left, now, readings: await loadReadings(storage, document) });
   const view = { ...mend, text: `${tellRunOver(over)}${mend.text}` };
   kept.set(document, { key, view });
   return view;

@@ -5,7 +5,7 @@ import {
   findEffect, findTarget, isHarmful, isRemedyKind, isWhatIfKind, listSizes, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
 } from '@/lib/forecast';
 import { closeOnHolidays } from '@/lib/exchange';
-import type { EpisodeOutlook, PlanDiff } from '@/lib/plan';
+import { openPlan, type EpisodeOutlook, type PlanDiff } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { minutesBetween, type Instant } from '@/lib/units';
 import type { ViewContext } from './context';
@@ -159,7 +159,7 @@ export async function viewWhatIf({ storage, now }: ViewContext, document: Series
   const whatIfs = readWhatIfs(query.whatIfs);
   // Holidays and readings count for a plan, not for what may be chosen.
   const weighed = whatIfs.length === 0 ? { document } : { document: await closeOnHolidays(document, now), readings: await loadReadings(storage, document) };
-  const at: Situation = { ...weighed, plan: accepted?.result ?? null, now };
+  const at: Situation = { ...weighed, plan: accepted === null ? null : openPlan(document, accepted.result), now };
   const { effect, issues } = whatIfs.length === 0 || accepted === null ? { effect: null, issues: [] } : showEffect(at, whatIfs, query.remedy);
   return {
     seriesId: id, hasPlan: accepted !== null, issues, effect,

@@ -20,6 +20,14 @@ describe('the plans page', () => {
     ]);
   });
 
+  it('does not call work gone that has been done since', () => {
+    const document = sampleSeries();
+    const done = { ...document, tasks: document.tasks.map((task) => (task.id === 'task-clean' ? { ...task, doneAt: at('2026-12-05', '15:00') } : task)) };
+    const draft = samplePlan({ blocks: SAMPLE_BLOCKS.filter(({ id }) => id !== 'task:task-clean') }, { number: 4, status: 'draft' });
+    expect(view({ document: done, draft }).draft?.summary).toBe('Nothing moves.');
+    expect(view({ draft }).draft?.summary).toBe('1 gone.');
+  });
+
   it('says which episodes are better and which are worse', () => {
     const episodes = [
       { episodeId: 'episode-1', shootDue: at('2026-12-06', '00:00'), recordedBy: at('2026-12-06', '03:00'), late: minutes(180) },

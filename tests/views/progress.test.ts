@@ -59,6 +59,7 @@ function fullForecast(): KeptForecast {
 
 const input = (more: Partial<ProgressInput> = {}): ProgressInput =>
   ({ document, accepted: onTime, baseline: samplePlan(), ghosts: [], forecasts: [fullForecast()], now: NOW, ...more });
+const wanted = (sure: string | null) => computeProgress(input({ sure })).wanted;
 const ticked = (...ids: readonly string[]) => ({ ...document, tasks: document.tasks.map((task) => (ids.includes(task.id) ? { ...task, doneAt: at('2026-12-05', '16:00') } : task)) });
 
 describe('the forecast as it is shown', () => {
@@ -92,7 +93,6 @@ describe('the forecast as it is shown', () => {
   });
 
   it('tells the date for a confidence that somebody wants, and why there is none', () => {
-    const wanted = (sure: string | null) => computeProgress(input({ sure })).wanted;
     expect(wanted('85')).toMatchObject({ answer: '85 % sure: done by Mon 4 Jan 2027.', issue: null });
     expect(wanted('99 %')?.answer).toBe('99 % sure: done by Tue 5 Jan 2027.');
     for (const typed of ['0', '100', '-5', '150', 'soon']) {

@@ -3,6 +3,9 @@ import type { ForecastView } from '@/lib/views';
 import { RecordLink } from '../../week/record-link';
 import styles from '../progress.module.css';
 
+/** Trades in full; the others hold it up less often. */
+const MOST_TRADES = 5;
+
 interface ThreatsProps {
   readonly forecast: ForecastView;
   readonly seriesId: string;
@@ -24,12 +27,13 @@ export function Threats({ forecast: { threats, trades }, seriesId }: ThreatsProp
       <h3>Outside trades</h3>
       {trades === null ? <p>This forecast is older than the count by trade. Forecast again to see it.</p> : trades.length === 0 ? <p>No outside job is open.</p> : (
         <ul className={`plain ${styles.threats}`}>
-          {trades.map((row) => (
+          {trades.slice(0, MOST_TRADES).map((row) => (
             <li key={row.trade.id}>
               <span className={styles.threatBar} style={{ inlineSize: `${100 * row.width}%` }} aria-hidden />
               <span><RecordLink seriesId={seriesId} to={row.trade}>{row.trade.name}</RecordLink>, {row.jobs}: in {row.share} of the runs. {row.worth}</span>
             </li>
           ))}
+          {trades.length > MOST_TRADES ? <li>Others, each less often: {trades.slice(MOST_TRADES).map(({ share, trade }) => `${trade.name} ${share}`).join(', ')}.</li> : null}
         </ul>
       )}
     </Fold>

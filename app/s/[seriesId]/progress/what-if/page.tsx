@@ -23,6 +23,8 @@ export default async function WhatIfPage({ params, searchParams }: Props) {
   if (document === null) notFound();
   const view = await viewWhatIf(await openViewContext(), document, { whatIfs: listOf(query.if), remedy: listOf(query.do)[0] ?? null });
   const pathOf = (pieces: readonly string[]) => whatIfPath(seriesId, pieces);
+  const compared = listOf(query.compare).map(Number);
+  const variants = view.variants.length === 0 ? null : <Variants variants={view.variants} seriesId={seriesId} compared={compared} />;
   return (
     <PageBody>
       <PageHead title="What if" lead="One tap shows what it does. The accepted plan stays as it is until you accept another." actions={<LinkButton href={progressPath(seriesId)}>Progress</LinkButton>} />
@@ -30,11 +32,12 @@ export default async function WhatIfPage({ params, searchParams }: Props) {
         <>
           <Refused issues={view.issues} seriesId={seriesId} />
           {view.effect === null ? <Precisely view={view} pathOf={pathOf} /> : <Effect effect={view.effect} view={view} />}
+          {compared.length > 0 ? variants : null}
           <section className={styles.section} aria-labelledby="choices-head">
             <h2 id="choices-head">{view.chosen.length === 0 ? 'What happened?' : 'Something else too?'}</h2>
             <Choices view={view} pathOf={pathOf} />
           </section>
-          {view.variants.length === 0 ? null : <Variants variants={view.variants} seriesId={seriesId} compared={listOf(query.compare).map(Number)} />}
+          {compared.length > 0 ? null : variants}
         </>
       ) : (
         <EmptyState title="There is no accepted plan yet" actions={<LinkButton href={plansPath(seriesId)} look="main">Make a plan</LinkButton>}>

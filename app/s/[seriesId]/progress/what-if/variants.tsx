@@ -15,6 +15,7 @@ export function Variants({ compared, seriesId, variants }: VariantsProps) {
   return (
     <section className={styles.section} aria-labelledby="variants-head">
       <h2 id="variants-head">Kept variants</h2>
+      {ticked.length === 2 ? <SideBySide two={[ticked[0]!, ticked[1]!]} /> : null}
       <form className={styles.compare} action="">
         <ul className="plain">
           {variants.map((one) => (
@@ -28,7 +29,6 @@ export function Variants({ compared, seriesId, variants }: VariantsProps) {
         {variants.length > 1 ? <button type="submit" className={styles.compareButton}>Compare two</button> : <p className={styles.soft}>Keep a second one to set them side by side.</p>}
       </form>
       {compared.length > 0 && ticked.length !== 2 ? <output className={styles.stale}>Two are set side by side, and {ticked.length === 1 ? 'one is' : `${ticked.length} are`} ticked. Tick two, then press Compare two.</output> : null}
-      {ticked.length === 2 ? <SideBySide two={[ticked[0]!, ticked[1]!]} /> : null}
     </section>
   );
 }
