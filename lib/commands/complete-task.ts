@@ -22,8 +22,8 @@ function askAbout(task: Task, open: readonly (Task | OutsideJob)[]): Issue {
   const rest = open.length - names.length;
   const told = `${names.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;
   const job = open.find(({ kind }) => kind === 'outsideJob');
-  const fix = job === undefined ? 'Say that they are done too, or press again when it is done all the same.' : `Record the trips of ${job.name} in Waits, or press again when it is done all the same.`;
-  return issue('work-before-open', `Before ${task.name} comes work that is not ticked: ${told}.`, fix, { subjects: open.map(({ id, kind, name }) => ({ kind, id, name })) });
+  const fix = job === undefined ? `Say that ${open.length === 1 ? 'it is' : 'they are'} done too, or press again when it is done all the same.` : `Record the trips of ${job.name} in Waits, or press again when it is done all the same.`;
+  return issue('work-before-open', `Before ${task.name} comes work that is not ticked: ${told}.`, fix, { severity: 'warn', subjects: open.map(({ id, kind, name }) => ({ kind, id, name })) });
 }
 
 /**

@@ -141,7 +141,7 @@ function whatNext({ accepted, document, now }: ProgressInput): Answer {
   const question = 'What next?';
   const open = new Set(listWorks(document).filter((work) => !isDone(work.record)).map((work) => work.record.id));
   const next = accepted === null ? undefined : workBlocks(accepted.result).filter((block) => open.has(block.subject.id) && block.end > now)[0];
-  if (next === undefined) return { question, answer: open.size === 0 ? 'Everything is done' : 'Make a plan', detail: '', tone: 'plain', about: null };
+  if (next === undefined) return { question, answer: listWorks(document).length === 0 ? 'Add the first task' : open.size === 0 ? 'Everything is done' : 'Make a plan', detail: '', tone: 'plain', about: null };
   return {
     question, answer: next.title, detail: formatMoment(next.start, document.series.zone), tone: 'plain',
     about: linkRecord(next.subject.kind, next.subject.id, next.subject.kind === 'task' ? document.tasks : document.outsideJobs),

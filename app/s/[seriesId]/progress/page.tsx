@@ -1,9 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { calibrationPath, EmptyState, Fold, LinkButton, newRecordPath, oddsPath, PageBody, PageHead, plansPath, reviewPath, whatIfPath } from '@/app/_ui';
+import { calibrationPath, Fold, LinkButton, oddsPath, PageBody, PageHead, reviewPath, whatIfPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewProgress, type ProgressView } from '@/lib/views';
 import { Answers } from './answers';
 import { ForecastButton } from './forecast-button';
+import { NoPlan } from './no-plan';
 import { Timelines } from './timelines';
 import styles from './progress.module.css';
 
@@ -34,21 +35,6 @@ export default async function ProgressPage({ params }: Props) {
       />
       {view.planNumber === null ? <NoPlan view={view} /> : <Standing view={view} />}
     </PageBody>
-  );
-}
-
-function NoPlan({ view }: { readonly view: ProgressView }) {
-  if (!view.hasWork) {
-    return (
-      <EmptyState title="There is no work yet" actions={<LinkButton href={newRecordPath(view.seriesId, 'task')} look="main">Add a task</LinkButton>}>
-        <p>Progress is measured in tasks: add the first, then make a plan.</p>
-      </EmptyState>
-    );
-  }
-  return (
-    <EmptyState title="There is no accepted plan yet" actions={<LinkButton href={plansPath(view.seriesId)} look="main">Make a plan</LinkButton>}>
-      <p>Odds and progress are told about a plan that counts. Make one and accept it.</p>
-    </EmptyState>
   );
 }
 

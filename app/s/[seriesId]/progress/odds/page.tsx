@@ -5,6 +5,7 @@ import { loadDocument, openViewContext, viewProgress, type ForecastView } from '
 import { ForecastButton } from '../forecast-button';
 import { EpisodeOdds } from './episode-odds';
 import { Finish } from './finish';
+import { NoPlan } from '../no-plan';
 import { BankPlot } from '../plots';
 import { Threats } from './threats';
 import styles from '../progress.module.css';
@@ -21,11 +22,11 @@ export default async function OddsPage({ params, searchParams }: Props) {
   const [{ seriesId }, { sure }] = await Promise.all([params, searchParams]);
   const document = await loadDocument(seriesId);
   if (document === null) notFound();
-  const { calibration, forecast, wanted } = await viewProgress(await openViewContext(), document, [sure ?? []].flat()[0] ?? null);
+  const { calibration, forecast, wanted, ...rest } = await viewProgress(await openViewContext(), document, [sure ?? []].flat()[0] ?? null);
   return (
     <PageBody>
       <PageHead title="Odds" lead={forecast === null ? null : `Forecast ${forecast.number} of plan ${forecast.planNumber}, made ${forecast.madeAt}.`} actions={<LinkButton href={progressPath(seriesId)}>Progress</LinkButton>} />
-      {forecast === null ? (
+      {rest.planNumber === null ? <NoPlan view={rest} /> : forecast === null ? (
         <EmptyState title="No forecast yet" actions={<LinkButton href={progressPath(seriesId)} look="main">Go to progress</LinkButton>}>
           <p>Run a forecast of the accepted plan there.</p>
         </EmptyState>

@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { LinkButton, PageBody, PageHead, progressPath } from '@/app/_ui';
-import { loadDocument, openViewContext, viewProgress } from '@/lib/views';
+import { loadDocument, openViewContext, viewProgress, type ProgressView } from '@/lib/views';
 import { Answers } from '../answers';
+import { NoPlan } from '../no-plan';
 import { Timelines } from '../timelines';
 import styles from '../progress.module.css';
 
@@ -26,10 +27,18 @@ export default async function ReviewPage({ params }: Props) {
   const document = await loadDocument(seriesId);
   if (document === null) notFound();
   const view = await viewProgress(await openViewContext(), document);
-  const { forecast, parts, review } = view;
   return (
     <PageBody>
       <PageHead title={`Review of week ${view.week}`} lead={`${view.seriesName}, ${view.today}. Prints on paper as it stands.`} actions={<LinkButton href={progressPath(seriesId)}>Progress</LinkButton>} />
+      {view.planNumber === null ? <NoPlan view={view} /> : <Review view={view} />}
+    </PageBody>
+  );
+}
+
+function Review({ view }: { readonly view: ProgressView }) {
+  const { forecast, parts, review, seriesId } = view;
+  return (
+    <>
       <Answers answers={view.answers} seriesId={seriesId} />
       {view.timelines === null ? null : <Timelines timelines={view.timelines} />}
       <div className={styles.flow}>
@@ -46,6 +55,6 @@ export default async function ReviewPage({ params }: Props) {
         </section>
         <Lines id="next-head" title="To the end of next week" lines={review.next} nothing="Nothing is planned." />
       </div>
-    </PageBody>
+    </>
   );
 }
