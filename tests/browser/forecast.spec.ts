@@ -19,7 +19,18 @@ test('odds are run on the accepted plan and read on one screen', async ({ page }
   await page.getByRole('button', { name: 'Tell the date' }).click();
   await expect(page.getByText('"150" is not one. Type 85')).toBeVisible();
   await page.getByRole('link', { name: 'Past forecasts' }).click();
-  await expect(page.getByRole('heading', { name: 'No forecast has come true yet' })).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1, name: 'Past forecasts' })).toBeVisible();
+  await expectNoAxeViolations(page);
+});
+
+test('the weekly review prints on one sheet, without the rooms and buttons of the screen', async ({ page }) => {
+  await page.goto(`${DEMO}/progress/review`);
+  await expect(page.getByRole('heading', { level: 1, name: /^Review of week \d{4}-W\d\d$/ })).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByRole('navigation', { name: 'Rooms' })).toBeHidden();
+  await expect(page.getByRole('link', { name: 'Progress', exact: true })).toHaveCount(0);
+  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+  expect(/\/Type\s*\/Pages\b[^>]*?\/Count\s+(\d+)/.exec(pdf)?.[1]).toBe('1');
 });
 
 test('what-ifs go from a tap beside the week to two variants compared and an accepted plan, and are undone', async ({ page }) => {
