@@ -41,14 +41,26 @@ function policyOf({ draft, problem }: Compiled, plan: PlanResult): Policy {
   }));
 }
 
-function lengthOf(task: Task, activity: Activity, assumptions: Assumptions): LengthChance {
+/** Work of the same estimate shares one table. */
+type Tables = Map<string, Int32Array>;
+
+function tableOf(tables: Tables, { high, likely, low }: Task['effort'], filming: number): Int32Array {
+  const key = `${low} ${likely} ${high} ${filming}`;
+  const known = tables.get(key);
+  if (known !== undefined) return known;
+  const effort = threePointQuantiles({ low, likely, high });
+  const made = tabulate((share) => effort(share) + filming);
+  tables.set(key, made);
+  return made;
+}
+
+function lengthOf(task: Task, activity: Activity, assumptions: Assumptions, tables: Tables): LengthChance {
   const ahead = new Set(beforeShots(task).map((shot) => shot.id));
   const during = task.shots.filter((shot) => !ahead.has(shot.id));
   const filming = during.reduce((sum, shot) => sum + shot.time, 0);
-  const effort = threePointQuantiles(task.effort);
   return {
     activity: activity.id,
-    quantiles: tabulate((share) => effort(share) + filming),
+    quantiles: tableOf(tables, task.effort, filming),
     group: task.category,
     takes: task.irreversible ? 0 : during.length,
     retakeChance: assumptions.retakeChance, retakeMinutes: assumptions.retakeMinutes,
@@ -57,11 +69,12 @@ function lengthOf(task: Task, activity: Activity, assumptions: Assumptions): Len
 }
 
 function lengthChances({ document }: { document: SeriesDocument }, activities: ReadonlyMap<string, Activity>, assumptions: Assumptions): LengthChance[] {
+  const tables: Tables = new Map();
   return document.tasks.filter(isOpen).flatMap((task) => {
     const work = activities.get(taskActivity(task.id));
     const shots = activities.get(beforeShotActivity(task.id));
     return [
-      ...(work === undefined || work.duration === 0 ? [] : [lengthOf(task, work, assumptions)]),
+      ...(work === undefined || work.duration === 0 ? [] : [lengthOf(task, work, assumptions, tables)]),
       ...(shots === undefined || shots.duration === 0 ? [] : [{
         activity: shots.id, quantiles: tabulate(() => shots.duration), group: null, takes: beforeShots(task).length,
         retakeChance: assumptions.retakeChance, retakeMinutes: assumptions.retakeMinutes, lostChance: 0, lostMinutes: 0,
