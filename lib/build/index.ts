@@ -8,7 +8,7 @@ export { checkSeries, listStops, judgeEdit, newStops } from './check-series';
 export type { EditJudgement } from './check-series';
 export { DEFAULT_CURE, DEFAULT_PROCESS, DEFAULT_TERMS, DEFAULT_WORKSHOP, roomOf, withDefaults } from './defaults';
 export { changeBetween } from './difference';
-export { deriveOrder, findCycle, listStateUses } from './derive-order';
+export { deriveOrder, findCycle, listOpenBefore, listStateUses } from './derive-order';
 export type { Precedence, PrecedenceReason, StateUse } from './derive-order';
 export { changeRecord, changeRecords, createRecord, createRecords, editRecords, findForWrite, labelOf, reorderRecords } from './edits';
 export { changedFields, fieldLabel, isSame } from './fields';

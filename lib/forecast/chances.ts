@@ -252,17 +252,21 @@ export function findChances(compiled: Compiled, plan: PlanResult, { assumptions,
   };
 }
 
+/** The same input with these outside jobs a working day quicker. */
+export function withDaySaved(input: ForecastInput, jobIds: ReadonlySet<string>): ForecastInput {
+  return {
+    ...input,
+    delays: input.delays.map((chance) => (jobIds.has(chance.id)
+      ? { ...chance, outcomes: chance.outcomes.map((outcome, k) => ({ ...outcome, ready: chance.outcomes[Math.max(0, k - 1)]!.ready, release: chance.outcomes[Math.max(0, k - 1)]!.release })) }
+      : chance)),
+  };
+}
+
 /** The same input with one thing quicker: an outside job by a working day, a task by an hour; for the worth of a day saved. */
 export function withSaving(input: ForecastInput, subject: { readonly kind: 'task' | 'outsideJob'; readonly id: string }): ForecastInput {
   if (subject.kind === 'task') {
     const activity = taskActivity(subject.id);
     return { ...input, lengths: input.lengths.map((chance) => (chance.activity === activity ? { ...chance, quantiles: chance.quantiles.map((minutes) => Math.max(bookable(minutes / 4), minutes - 60)) } : chance)) };
   }
-  return {
-    ...input,
-    delays: input.delays.map((chance) => (chance.id === subject.id
-      ? { ...chance, outcomes: chance.outcomes.map((outcome, k) => ({ ...outcome, ready: chance.outcomes[Math.max(0, k - 1)]!.ready, release: chance.outcomes[Math.max(0, k - 1)]!.release })) }
-      : chance)),
-  };
+  return withDaySaved(input, new Set([subject.id]));
 }
-

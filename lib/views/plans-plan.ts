@@ -1,11 +1,11 @@
 /** The plans view: the draft against the accepted plan, and every plan there was. Pure. */
 import { DEFAULT_WORKSHOP, GOAL_NAMES, goalsOf, isDone, listWorks, type PlanGoal, type SeriesDocument } from '@/lib/build';
 import { dateOf, formatIsoWeek, formatLength, formatMoment, isoWeekOf } from '@/lib/calendar';
-import { diffPlans, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
+import { diffPlans, openPlan, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
 import type { PlanSummary } from '@/lib/storage';
 import { minutesBetween, type Instant } from '@/lib/units';
 import { tellEffect } from './estimates';
-import type { DraftView, EpisodeLine, PlanFacts, PlanRow, PlansView } from './plans-model';
+import type { DraftView, EpisodeLine, LoosePin, PlanFacts, PlanRow, PlansView } from './plans-model';
 import { isWait, linkRecord, showReasons } from './week-block';
 import { stampPlan } from './week-plan';
 import { capitalise, formatCount } from './week-words';
@@ -98,7 +98,7 @@ function describeSpare(outlook: EpisodeOutlook | undefined): Pick<EpisodeLine, '
 
 function showDraft(draft: SavedPlan, accepted: SavedPlan | null, document: SeriesDocument): DraftView {
   const { zone } = document.series;
-  const diff = diffPlans(accepted?.result ?? null, draft.result, zone);
+  const diff = diffPlans(accepted === null ? null : openPlan(document, accepted.result), draft.result, zone);
   const listOf = (kind: 'task' | 'outsideJob') => (kind === 'task' ? document.tasks : document.outsideJobs);
   return {
     ...describePlan(draft, document),
@@ -140,6 +140,13 @@ function showRow(plan: PlanSummary, zone: string): PlanRow {
   };
 }
 
+function listLoosePins(document: SeriesDocument, accepted: SavedPlan | null): LoosePin[] {
+  if (accepted === null) return [];
+  const starts = new Map(accepted.result.blocks.flatMap((block) => (block.kind === 'task' ? [[block.subject.id, block.start] as const] : [])));
+  return document.tasks.flatMap(({ doneAt, id, name, pinnedStart, revision }) => (doneAt === null && pinnedStart !== null && starts.get(id) !== pinnedStart
+    ? [{ taskId: id, revision, name, when: formatMoment(pinnedStart, document.series.zone) }] : []));
+}
+
 /** Everything the plans page shows. */
 export function computePlans({ document, accepted, draft, plans, now }: PlansInput): PlansView {
   const { zone } = document.series;
@@ -151,6 +158,7 @@ export function computePlans({ document, accepted, draft, plans, now }: PlansInp
     accepted: accepted === null || stamp === null ? null : { ...describePlan(accepted, document), stamp },
     draft: draft === null ? null : showDraft(draft, accepted, document),
     history: plans.map((plan) => showRow(plan, zone)),
+    loosePins: listLoosePins(document, accepted),
     people: document.people.map(({ name }) => name),
     experience: tellEffect(document),
     goals: goalsOf(document.series).map((goal) => ({ goal, name: GOAL_NAMES[goal], label: capitalise(GOAL_NAMES[goal]), text: GOAL_WORDS[goal] })),

@@ -14,10 +14,17 @@ interface DecisionProps {
   readonly isStale: boolean;
   /** Names of the crew. */
   readonly people: readonly string[];
+  /** Starts fixed by hand that only the draft has: they outlive it. */
+  readonly pinCount: number;
+}
+
+function tellDiscarded(number: number, pinCount: number): string {
+  const kept = pinCount === 0 ? '' : ` ${pinCount === 1 ? 'One start stays' : `${pinCount} starts stay`} fixed by hand: take the pin off below if that was for this draft.`;
+  return `Plan ${number} is discarded. It stays in the list.${kept}`;
 }
 
 /** Accept or discard a draft. A refusal stays in view with its fix. */
-export function Decision({ seriesId, number, isStale, people }: DecisionProps) {
+export function Decision({ seriesId, number, isStale, people, pinCount }: DecisionProps) {
   const { say } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [by, setBy] = useState('');
@@ -44,7 +51,7 @@ export function Decision({ seriesId, number, isStale, people }: DecisionProps) {
           <Check size={18} aria-hidden /> Accept plan {number}
         </Button>
       )}
-      <Button look="stop" aria-disabled={isPending} onClick={() => decide(() => discardPlanAction(seriesId, number), `Plan ${number} is discarded. It stays in the list.`)}>
+      <Button look="stop" aria-disabled={isPending} onClick={() => decide(() => discardPlanAction(seriesId, number), tellDiscarded(number, pinCount))}>
         <Trash2 size={18} aria-hidden /> Discard plan {number}
       </Button>
       <Refused issues={issues} seriesId={seriesId} className={styles.refusal} />
