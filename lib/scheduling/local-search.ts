@@ -60,7 +60,7 @@ export class LocalSearch {
     this.trialSteady = new Uint8Array(model.count);
     this.end = new Int32Array(model.count);
     this.reference = { sequence: new Int32Array(model.count), steady: this.steady, start: new Int32Array(model.count), crew: new Int32Array(model.crew.from[model.count]!) };
-    this.closed = new Uint8Array(model.objective.upkeep.count);
+    this.closed = new Uint8Array(model.objective.upkeep.spans.count);
     this.trialClosed = this.closed.slice();
     this.bestClosed = this.closed.slice();
     this.moves = new Moves(model, order, random);
