@@ -13,6 +13,11 @@ const tightest = (input: Problem, id: string) => explainPlacement(input, schedul
 
 const wet = (tail: number) => ({ states: [{ medium: 'air', state: 'wet', tail }] });
 
+/** Kinds of what kept `turn` out, when the bench is busy and the air wet for so long. */
+const reasons = (busy: number, tail: number) => scheduled(problem([
+  activity('busy', busy, { ...onBench, ...at(0) }), activity('paint', 10, { ...at(busy), ...wet(tail) }), activity('turn', 20, { ...onBench, states: [{ medium: 'air', state: 'dusty', tail: 0 }] }),
+], { horizon: 100, resources: [bench] })).unplaced.find(({ activity: id }) => id === 'turn')?.because.map(({ kind }) => kind);
+
 describe('what stands in the way', () => {
   it('is wet paint long after the painting itself', () => {
     const input = problem([
@@ -42,10 +47,7 @@ describe('what stands in the way', () => {
   });
 
   it('is told of work left out with the longest first', () => {
-    const row = (busy: number, tail: number) => scheduled(problem([
-      activity('busy', busy, { ...onBench, ...at(0) }), activity('paint', 10, { ...at(busy), ...wet(tail) }), activity('turn', 20, { ...onBench, states: [{ medium: 'air', state: 'dusty', tail: 0 }] }),
-    ], { horizon: 100, resources: [bench] })).unplaced.find(({ activity: id }) => id === 'turn')?.because.map(({ kind }) => kind);
-    expect(row(20, 60)?.slice(0, 2)).toEqual(['state', 'resource']);
-    expect(row(70, 20)?.slice(0, 2)).toEqual(['resource', 'state']);
+    expect(reasons(20, 60)?.slice(0, 2)).toEqual(['state', 'resource']);
+    expect(reasons(70, 20)?.slice(0, 2)).toEqual(['resource', 'state']);
   });
 });
