@@ -4,7 +4,7 @@
  */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe } from 'vitest';
+import { describe, it } from 'vitest';
 
 const TESTS = join(import.meta.dirname, '..');
 /** Folders, files that end in .ts, or starts of the names of files. */
@@ -22,6 +22,13 @@ const rankOf = (file: string): number => SLOW.findIndex((kind) => kind.test(file
 for (const file of files.toSorted((a, b) => rankOf(a) - rankOf(b))) {
   // Together with the file's name every test has a name of its own.
   describe(file, async () => {
-    await import(/* @vite-ignore */ join(TESTS, file));
+    try {
+      await import(/* @vite-ignore */ join(TESTS, file));
+    } catch (error) {
+      // A fault that shows as the sources are loaded would leave no test, and be taken for one that no test finds.
+      it('is loaded', () => {
+        throw error;
+      });
+    }
   });
 }

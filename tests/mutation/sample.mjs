@@ -10,6 +10,9 @@ import { createHash } from 'node:crypto';
 /** @typedef {{ hub?: { file?: { opts?: { filename?: string | null } } }, node: { loc?: unknown } }} NodePath */
 /** @typedef {{ name: string, mutate: (path: NodePath) => Iterable<{ type: string }> }} Mutator */
 
+/** Inside the tool: it names them to nobody. */
+const MAKERS = '../../node_modules/@stryker-mutator/instrumenter/dist/src/mutators/index.js';
+
 /** How many faults there were to choose from, and how many were chosen. */
 export const sampled = { all: 0, chosen: 0 };
 
@@ -34,9 +37,8 @@ function placeOf({ hub, node }) {
  */
 export async function sampleFaults(share, salt) {
   if (!(share > 0 && share <= 1)) throw new RangeError(`A share lies above 0 and is at most 1, got ${share}`);
-  const inner = new URL('mutators/index.js', import.meta.resolve('@stryker-mutator/instrumenter'));
   /** @type {{ allMutators: Mutator[] }} */
-  const { allMutators } = await import(inner.href);
+  const { allMutators } = await import(new URL(MAKERS, import.meta.url).href);
   for (const mutator of allMutators) {
     const makeAll = mutator.mutate.bind(mutator);
     mutator.mutate = function* makeSome(path) {

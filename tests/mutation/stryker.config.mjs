@@ -11,6 +11,7 @@
  *
  * Not part of `npm test`: a folder takes minutes. A fault that no test finds is told with its place.
  */
+import { fileURLToPath } from 'node:url';
 import { sampleFaults } from './sample.mjs';
 
 const area = process.env.MUTATION_TESTS ?? 'calendar';
@@ -20,7 +21,7 @@ if (share !== 1) await sampleFaults(share, salt);
 
 export default {
   testRunner: 'vitest',
-  plugins: ['@stryker-mutator/vitest-runner', './tests/mutation/score-reporter.mjs'],
+  plugins: ['@stryker-mutator/vitest-runner', fileURLToPath(new URL('score-reporter.mjs', import.meta.url))],
   // All tests lie in one file, which names the files it loads when it runs: no tool sees what it is related to.
   vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
   coverageAnalysis: 'perTest',

@@ -50,3 +50,9 @@ export function schedule(placements: readonly Placement[], unplaced: readonly st
     },
   };
 }
+
+/** Made when first asked for, and kept: a test that fails to make it fails alone, and not the file as it is read. */
+export function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
+}
