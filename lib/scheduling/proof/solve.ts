@@ -49,10 +49,10 @@ const LARGE = 80;
 const FIRST_SLICE = 20_000;
 const LONGEST_SLICE = 640_000;
 /** Schedules after which the parents of a genetic search are much alike, a parent. */
-const SCHEDULES_A_PARENT = 1000;
-const MOST_PARENTS = 1200;
+const SCHEDULES_A_PARENT = 700;
+const MOST_PARENTS = 2000;
 /** Large problems breed for this share of what is allowed; neighbourhoods of the best have the rest. */
-const BREEDING = 0.8;
+const BREEDING = 0.95;
 /** Schedules a turn for a large problem while it breeds. */
 const BROOD = 6000;
 /** A step of the exact search costs about so many steps of schedule generation. */
