@@ -70,6 +70,14 @@ export class Genetic {
     this.print = grow(this.print, parents).slice(0, parents);
   }
 
+  /** Forgets all parents; the best schedule stays known. */
+  renew(): void {
+    this.size = 0;
+    this.idle = 0;
+    this.fitness = new Int32Array(FIRST_PARENTS);
+    this.print = new Int32Array(FIRST_PARENTS);
+  }
+
   /** Makes and judges one child. */
   step(): void {
     let length: number;
@@ -211,7 +219,7 @@ export class Genetic {
     let place = this.mother;
     if (this.size < this.fitness.length) {
       place = this.size++;
-      this.lists.push(new Int32Array(this.n));
+      if (place === this.lists.length) this.lists.push(new Int32Array(this.n));
     } else {
       if (length > this.fitness[place]! || this.isKnown(length, print)) return this.wait();
       if (length === this.fitness[place]!) this.wait();
