@@ -1,7 +1,7 @@
 'use client';
 
 import { useState, useTransition, type ReactNode } from 'react';
-import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
+import { Button, Refused, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { Outcome } from './outcome';
 
@@ -29,7 +29,7 @@ export function ActionButton({ seriesId, look = 'plain', className, run, childre
   return (
     <UntilReady className={className}>
       <Button look={look} aria-disabled={isPending} onClick={press}>{children}</Button>
-      {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
+      <Refused issues={issues} seriesId={seriesId} />
     </UntilReady>
   );
 }

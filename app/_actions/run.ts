@@ -19,5 +19,5 @@ export async function runAction(
   revalidatePath(`/s/${seriesId}`, 'layout');
   revalidatePath('/');
   const { change: { number, label }, warnings = [] } = result.value;
-  return { ok: true, saved: { number, label, warnings: warnings.map(({ message }) => message) } };
+  return { ok: true, saved: { number, label, warnings: warnings.map(({ fix, message }) => `${message} ${fix}`.trim()) } };
 }

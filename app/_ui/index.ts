@@ -2,7 +2,8 @@
 export { Button, LinkButton, type ButtonLook } from './button';
 export { EmptyState } from './empty-state';
 export { CheckField, Field, FieldErrors, FieldGroup, SelectField, TextField } from './field';
-export { IssueList } from './issue-list';
+export { Fold } from './fold';
+export { IssueList, Refused } from './issue-list';
 export { NoticeHost, useNotices } from './notice';
 export { PageHead } from './page-head';
 export * from './paths';

@@ -23,6 +23,20 @@ export function IssueList({ issues, seriesId, except }: IssueListProps) {
   );
 }
 
+interface RefusedProps extends IssueListProps {
+  readonly className?: string | undefined;
+}
+
+/** The issues that refused what somebody has just asked for, read out at once; nothing while there are none. */
+export function Refused({ className, issues, ...list }: RefusedProps) {
+  if (issues.length === 0) return null;
+  return (
+    <div role="alert" className={className}>
+      <IssueList issues={issues} {...list} />
+    </div>
+  );
+}
+
 function IssueItem({ issue, seriesId, except }: { issue: Issue; seriesId?: string; except?: string }) {
   const isStop = issue.severity === 'stop';
   return (

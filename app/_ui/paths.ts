@@ -49,6 +49,7 @@ export const estimatesPath = (seriesId: string): string => `${episodesPath(serie
 export const plansPath = (seriesId: string): string => `${seriesPath(seriesId)}/plans`;
 export const progressPath = (seriesId: string): string => `${seriesPath(seriesId)}/progress`;
 export const oddsPath = (seriesId: string): string => `${progressPath(seriesId)}/odds`;
+export const calibrationPath = (seriesId: string): string => `${progressPath(seriesId)}/calibration`;
 export const reviewPath = (seriesId: string): string => `${progressPath(seriesId)}/review`;
 /** `happened` are `kind:target` pieces; `remedy` is the change chosen. */
 export function whatIfPath(seriesId: string, happened: readonly string[] = [], remedy: string | null = null): string {

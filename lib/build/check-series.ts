@@ -14,6 +14,11 @@ export function checkSeries(document: SeriesDocument): readonly Issue[] {
   return known;
 }
 
+/** What keeps a series from being planned. */
+export function listStops(document: SeriesDocument): readonly Issue[] {
+  return checkSeries(document).filter(({ severity }) => severity === 'stop');
+}
+
 function issueKey({ code, path, subjects }: Issue): string {
   return JSON.stringify([code, path, subjects.map(({ kind, id }) => [kind, id])]);
 }

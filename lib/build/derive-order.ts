@@ -1,7 +1,7 @@
 /** The order of work that follows from what it does to parts, and from links. */
-import type { SeriesDocument, WorkRef } from './model';
+import type { OutsideJob, SeriesDocument, Task, WorkRef } from './model';
 import { heldForShots } from './shot-states';
-import { findWork, listWorks, workKey, type Work } from './works';
+import { findWork, isDone, listWorks, workKey, type Work } from './works';
 
 /** Why one piece of work comes before another. */
 export type PrecedenceReason =
@@ -63,6 +63,24 @@ export function deriveOrder(document: SeriesDocument): readonly Precedence[] {
     .filter((link) => findWork(document, link.from) !== undefined && findWork(document, link.to) !== undefined)
     .map((link): Precedence => ({ from: link.from, to: link.to, because: { kind: 'link', linkId: link.id } }));
   return [...byState, ...byLink];
+}
+
+/** Open work that comes before a piece of work, directly or through other open work; the nearest first. */
+export function listOpenBefore(document: SeriesDocument, ref: WorkRef): readonly (Task | OutsideJob)[] {
+  const arcs = deriveOrder(document);
+  const found = new Map<string, Task | OutsideJob>();
+  const queue: WorkRef[] = [ref];
+  for (let next = queue.shift(); next !== undefined; next = queue.shift()) {
+    const at = workKey(next);
+    for (const { from } of arcs.filter(({ to }) => workKey(to) === at)) {
+      const work = findWork(document, from);
+      const key = workKey(from);
+      if (work === undefined || isDone(work) || found.has(key) || key === workKey(ref)) continue;
+      found.set(key, work);
+      queue.push(from);
+    }
+  }
+  return [...found.values()];
 }
 
 /** Arcs by the work they start from, without those whose start nothing on a ring leads to. */

@@ -6,6 +6,11 @@
 export const PLAN_GOALS = ['lateness', 'bank', 'changes', 'finish', 'heating'] as const;
 export type PlanGoal = (typeof PLAN_GOALS)[number];
 
+/** What each goal is called within a sentence. */
+export const GOAL_NAMES: Readonly<Record<PlanGoal, string>> = {
+  lateness: 'nothing late', bank: 'episodes in hand', changes: 'few changes', finish: 'early finish', heating: 'little heating',
+};
+
 /** The goals of a series, the first outweighs all after it. */
 export function goalsOf(series: { readonly goals?: readonly PlanGoal[] | undefined }): readonly PlanGoal[] {
   return series.goals ?? PLAN_GOALS;

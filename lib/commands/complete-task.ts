@@ -1,14 +1,42 @@
-import type { Result } from '@/lib/result';
+import { listOpenBefore, type OutsideJob, type Task } from '@/lib/build';
+import { fail, issue, type Issue, type Result } from '@/lib/result';
 import type { Instant } from '@/lib/units';
 import { changeOne, turnTo } from './change-one';
 import type { SeriesContext } from './context';
 import type { Saved } from './save-edited';
 
-/** Says that a task is done, now or at the moment given. Fails with `record-missing`, `stale-record` or `nothing-changed`. */
-export async function completeTask(
-  context: SeriesContext, seriesId: string, taskId: string, revision: number, doneAt: Instant = context.now(),
-): Promise<Result<Saved>> {
-  return changeOne(context, seriesId, { kind: 'task', id: taskId, revision }, (task) => turnTo('Done:', { ...task, doneAt }));
+/** Work before it that is still open: ask about it, leave it open, or say that it is done too. */
+export type OpenBefore = 'ask' | 'leave' | 'too';
+
+interface Completion {
+  /** Left out: now. */
+  readonly doneAt?: Instant;
+  /** Left out: ask. */
+  readonly before?: OpenBefore;
+}
+
+const MOST_NAMED = 3;
+
+function askAbout(task: Task, open: readonly (Task | OutsideJob)[]): Issue {
+  const names = open.slice(0, MOST_NAMED).map(({ name }) => name);
+  const rest = open.length - names.length;
+  const told = `${names.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;
+  const job = open.find(({ kind }) => kind === 'outsideJob');
+  const fix = job === undefined ? `Say that ${open.length === 1 ? 'it is' : 'they are'} done too, or press again when it is done all the same.` : `Record the trips of ${job.name} in Waits, or press again when it is done all the same.`;
+  return issue('work-before-open', `Before ${task.name} comes work that is not ticked: ${told}.`, fix, { severity: 'warn', subjects: open.map(({ id, kind, name }) => ({ kind, id, name })) });
+}
+
+/**
+ * Says that a task is done, now or at the moment given. Fails with `work-before-open` while work that comes before it is open and nobody
+ * has said what of that, and with `record-missing`, `stale-record` or `nothing-changed`.
+ */
+export async function completeTask(context: SeriesContext, seriesId: string, taskId: string, revision: number, { before = 'ask', doneAt = context.now() }: Completion = {}): Promise<Result<Saved>> {
+  return changeOne(context, seriesId, { kind: 'task', id: taskId, revision }, (task, document) => {
+    const open = task.doneAt === null && before !== 'leave' ? listOpenBefore(document, { kind: 'task', id: task.id }) : [];
+    if (open.length > 0 && (before === 'ask' || open.some(({ kind }) => kind === 'outsideJob'))) return fail([askAbout(task, open)]);
+    const others = open.flatMap((one) => (one.kind === 'task' ? [{ ...one, doneAt }] : []));
+    return turnTo(others.length === 0 ? 'Done:' : `Done with ${others.length} before it:`, { ...task, doneAt }, ...others);
+  });
 }
 
 /**

@@ -1,4 +1,4 @@
-import { checkSeries, type Series, type SeriesDocument } from '@/lib/build';
+import { listStops, type Series, type SeriesDocument } from '@/lib/build';
 import { fail, ok, type Result } from '@/lib/result';
 import { buildRecord } from './build-record';
 import type { SeriesContext } from './context';
@@ -19,7 +19,7 @@ export async function createSeries(context: SeriesContext, input: unknown, id = 
   const built = buildRecord('series', id, input, { zone: 'UTC', newId: context.newId });
   if (!built.ok) return built;
   const series = { ...built.value, order: (await context.storage.listSeries()).length };
-  const stops = checkSeries(emptyDocument(series)).filter(({ severity }) => severity === 'stop');
+  const stops = listStops(emptyDocument(series));
   if (stops.length > 0) return fail(stops);
   const made = await context.storage.createSeries(series, context.now());
   return made.ok ? ok({ id }) : made;

@@ -3,7 +3,7 @@ export { addHazards } from './add-hazards';
 export { applyMany } from './apply-many';
 export type { CreatedMany, Creation } from './apply-many';
 export { changeRecord } from './change-record';
-export { completeTask, recordBeforeShots, reopenTask } from './complete-task';
+export { completeTask, recordBeforeShots, reopenTask, type OpenBefore } from './complete-task';
 export type { CommandContext, SeriesContext, SeriesStore } from './context';
 export { copyMaterial } from './copy-material';
 export { createRecord } from './create-record';

@@ -1,9 +1,9 @@
 /** Simulates the accepted plan in worker threads and keeps the odds. The plan is not touched. */
-import { checkSeries } from '@/lib/build';
+import { listStops, type SeriesDocument } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import {
-  checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, learnedFactors, tellAssumptions, tellResult, withSaving, worthOf,
-  type Assumptions, type SavedForecast, type Threat,
+  checkAssumptions, continueSessions, DEFAULT_ASSUMPTIONS, findChances, findThreats, findTradeThreats, learnedFactors, tellAssumptions, tellResult, withDaySaved, withSaving, worthOf,
+  type Assumptions, type ForecastResult, type SavedForecast, type Threat, type TradeThreat,
 } from '@/lib/forecast';
 import { compilePlan, lateTasksOf } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
@@ -26,19 +26,31 @@ const REPEATS = 4;
 /** Runs behind the worth of a saving, and threats it is worked out for. */
 const WORTH_RUNS = 600;
 const WORTH_FOR = 4;
+const WORTH_FOR_TRADES = 2;
 
 const tellLearned = (kinds: number): string => (kinds === 0
   ? 'Too little work is finished to learn from, so estimates are taken as typed, with that spread.'
   : `Factor and spread of ${kinds} ${kinds === 1 ? 'kind' : 'kinds'} of work are learned from the time logs of finished work.`);
 
-async function withWorth(input: ForecastInput, block: RunBlock, signal: AbortSignal | undefined): Promise<Threat[]> {
-  const threats = findThreats(input, block);
-  const worths: (number | null)[] = [];
-  for (const { subject } of threats.slice(0, WORTH_FOR)) {
-    const saved = await simulateInWorkers(withSaving(input, subject), Math.min(WORTH_RUNS, block.count), signal && { signal });
-    worths.push(saved.ok ? worthOf(block, saved.value) : null);
+/** Mean minutes that a saving brings the finish forward, under the same luck; null: stopped. */
+async function weigh(saved: ForecastInput, block: RunBlock, signal: AbortSignal | undefined): Promise<number | null> {
+  const runs = await simulateInWorkers(saved, Math.min(WORTH_RUNS, block.count), signal && { signal });
+  return runs.ok ? worthOf(block, runs.value) : null;
+}
+
+/** What threatens the finish, work and trades, each with what a saving there is worth as far as it is looked at. */
+async function findWorth(document: SeriesDocument, input: ForecastInput, block: RunBlock, signal: AbortSignal | undefined): Promise<Pick<ForecastResult, 'threats'> & { readonly trades: readonly TradeThreat[] }> {
+  const threats: Threat[] = [];
+  for (const threat of findThreats(input, block)) {
+    threats.push(threats.length < WORTH_FOR ? { ...threat, worth: await weigh(withSaving(input, threat.subject), block, signal) } : threat);
   }
-  return threats.map((threat, k) => ({ ...threat, worth: worths[k] ?? null }));
+  const trades: TradeThreat[] = [];
+  for (const trade of findTradeThreats(document, input, block)) {
+    const isAsked = trades.length < WORTH_FOR_TRADES && trade.share > 0;
+    const jobs = new Set(document.outsideJobs.filter(({ tradeId }) => tradeId === trade.tradeId).map(({ id }) => id));
+    trades.push(isAsked ? { ...trade, worth: await weigh(withDaySaved(input, jobs), block, signal) } : trade);
+  }
+  return { threats, trades };
 }
 
 /**
@@ -50,7 +62,7 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   if (!loaded.ok) return loaded;
   const assumptions = checkAssumptions(options.assumptions ?? DEFAULT_ASSUMPTIONS);
   if (!assumptions.ok) return assumptions;
-  const stops = checkSeries(loaded.value).filter((found) => found.severity === 'stop');
+  const stops = listStops(loaded.value);
   if (stops.length > 0) return fail(stops);
   const plan = await ctx.storage.acceptedPlan(seriesId);
   if (plan === null) return fail([issue('no-accepted-plan', 'There is no accepted plan, so there is nothing to give odds on.', 'Make a plan and accept it.')]);
@@ -67,10 +79,10 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   });
   if (!simulated.ok) return simulated;
   const time = ctx.now() - now;
-  const threats = await withWorth(input, simulated.value, signal);
+  const worth = await findWorth(document, input, simulated.value, signal);
   if (signal?.aborted === true) return fail([issue('cancelled', 'The forecast was stopped. Nothing was saved.', 'Start it again.')]);
   const told = tellResult(compiled.value, input, simulated.value, {
-    time, lastPlanned, threats,
+    time, lastPlanned, ...worth,
     assumptions: [...tellAssumptions(assumptions.value), tellLearned(factors.size), 'After the last planned session, those of the last four weeks go on.'],
   });
   const saved = await ctx.storage.saveForecast(seriesId, { kind: 'forecast', name: '', planNumber: plan.number, madeAt: now, result: told });

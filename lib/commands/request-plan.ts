@@ -1,5 +1,5 @@
 /** Makes a plan of a series in the worker and saves it as a draft. The accepted plan is not touched. */
-import { checkSeries } from '@/lib/build';
+import { listStops } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import { compilePlan, findMissedWindows, freezeNear, previousBlocks, raisePlan, tellContradiction, type Compiled, type CompileInput, type SavedPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
@@ -132,7 +132,7 @@ function mendPlan(input: CompileInput): Result<Answer> {
 async function draftPlan(ctx: CommandContext, seriesId: string, find: (input: CompileInput) => Promise<Result<Answer>>, signal?: AbortSignal): Promise<Result<{ readonly plan: SavedPlan }>> {
   const document = await ctx.storage.loadSeries(seriesId);
   if (!document) return noSuchSeries(seriesId);
-  const stops = checkSeries(document).filter((found) => found.severity === 'stop');
+  const stops = listStops(document);
   if (stops.length > 0) return fail(stops);
   const now = ctx.now();
   const readings = await loadReadings(ctx.storage, document);

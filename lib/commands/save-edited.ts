@@ -4,6 +4,7 @@ import { checkSponsorRelease } from '@/lib/episodes';
 import { checkHazard, checkRelease, checkTaskExposure, isGuarded } from '@/lib/safety';
 import { fail, issue, ok, type Issue, type Result } from '@/lib/result';
 import type { SeriesContext } from './context';
+import { warnPast } from './past-dates';
 import { loadScene } from './safety-scene';
 
 /** What a command that changed a series answers. */
@@ -47,8 +48,9 @@ export async function saveEdited(context: SeriesContext, before: SeriesDocument,
   if (unsound.length > 0) return fail(unsound);
   const refused = await checkGates(context, before, document);
   if (refused.length > 0) return fail(refused);
-  const saved = await context.storage.applyChange(before.series.id, change, context.now());
-  return saved.ok ? ok({ change: saved.value, warnings: judgeEdit(before, document, change.edits).warnings }) : saved;
+  const now = context.now();
+  const saved = await context.storage.applyChange(before.series.id, change, now);
+  return saved.ok ? ok({ change: saved.value, warnings: [...warnPast(document, change, now), ...judgeEdit(before, document, change.edits).warnings] }) : saved;
 }
 
 /** Loads a series, edits it and saves the change. */

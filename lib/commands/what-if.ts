@@ -2,6 +2,7 @@
 import { changeBetween } from '@/lib/build';
 import { closeOnHolidays } from '@/lib/exchange';
 import { changeFor, findOutcome, isRemedyKind, isWhatIfKind, type RemedyKind, type SavedForecast, type Situation, type WhatIf } from '@/lib/forecast';
+import { openPlan } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { z } from 'zod';
 import type { CommandContext } from './context';
@@ -32,7 +33,7 @@ async function readSituation(ctx: CommandContext, seriesId: string): Promise<Res
   const loaded = await loadDocument(ctx, seriesId);
   if (!loaded.ok) return loaded;
   const plan = await ctx.storage.acceptedPlan(seriesId);
-  return ok({ document: loaded.value, plan: plan?.result ?? null, planNumber: plan?.number ?? 0, now: ctx.now(), readings: await loadReadings(ctx.storage, loaded.value) });
+  return ok({ document: loaded.value, plan: plan === null ? null : openPlan(loaded.value, plan.result), planNumber: plan?.number ?? 0, now: ctx.now(), readings: await loadReadings(ctx.storage, loaded.value) });
 }
 
 /**

@@ -41,14 +41,26 @@ function policyOf({ draft, problem }: Compiled, plan: PlanResult): Policy {
   }));
 }
 
-function lengthOf(task: Task, activity: Activity, assumptions: Assumptions): LengthChance {
+/** Work of the same estimate shares one table. */
+type Tables = Map<string, Int32Array>;
+
+function tableOf(tables: Tables, { high, likely, low }: Task['effort'], filming: number): Int32Array {
+  const key = `${low} ${likely} ${high} ${filming}`;
+  const known = tables.get(key);
+  if (known !== undefined) return known;
+  const effort = threePointQuantiles({ low, likely, high });
+  const made = tabulate((share) => effort(share) + filming);
+  tables.set(key, made);
+  return made;
+}
+
+function lengthOf(task: Task, activity: Activity, assumptions: Assumptions, tables: Tables): LengthChance {
   const ahead = new Set(beforeShots(task).map((shot) => shot.id));
   const during = task.shots.filter((shot) => !ahead.has(shot.id));
   const filming = during.reduce((sum, shot) => sum + shot.time, 0);
-  const effort = threePointQuantiles(task.effort);
   return {
     activity: activity.id,
-    quantiles: tabulate((share) => effort(share) + filming),
+    quantiles: tableOf(tables, task.effort, filming),
     group: task.category,
     takes: task.irreversible ? 0 : during.length,
     retakeChance: assumptions.retakeChance, retakeMinutes: assumptions.retakeMinutes,
@@ -57,11 +69,12 @@ function lengthOf(task: Task, activity: Activity, assumptions: Assumptions): Len
 }
 
 function lengthChances({ document }: { document: SeriesDocument }, activities: ReadonlyMap<string, Activity>, assumptions: Assumptions): LengthChance[] {
+  const tables: Tables = new Map();
   return document.tasks.filter(isOpen).flatMap((task) => {
     const work = activities.get(taskActivity(task.id));
     const shots = activities.get(beforeShotActivity(task.id));
     return [
-      ...(work === undefined || work.duration === 0 ? [] : [lengthOf(task, work, assumptions)]),
+      ...(work === undefined || work.duration === 0 ? [] : [lengthOf(task, work, assumptions, tables)]),
       ...(shots === undefined || shots.duration === 0 ? [] : [{
         activity: shots.id, quantiles: tabulate(() => shots.duration), group: null, takes: beforeShots(task).length,
         retakeChance: assumptions.retakeChance, retakeMinutes: assumptions.retakeMinutes, lostChance: 0, lostMinutes: 0,
@@ -239,17 +252,21 @@ export function findChances(compiled: Compiled, plan: PlanResult, { assumptions,
   };
 }
 
+/** The same input with these outside jobs a working day quicker. */
+export function withDaySaved(input: ForecastInput, jobIds: ReadonlySet<string>): ForecastInput {
+  return {
+    ...input,
+    delays: input.delays.map((chance) => (jobIds.has(chance.id)
+      ? { ...chance, outcomes: chance.outcomes.map((outcome, k) => ({ ...outcome, ready: chance.outcomes[Math.max(0, k - 1)]!.ready, release: chance.outcomes[Math.max(0, k - 1)]!.release })) }
+      : chance)),
+  };
+}
+
 /** The same input with one thing quicker: an outside job by a working day, a task by an hour; for the worth of a day saved. */
 export function withSaving(input: ForecastInput, subject: { readonly kind: 'task' | 'outsideJob'; readonly id: string }): ForecastInput {
   if (subject.kind === 'task') {
     const activity = taskActivity(subject.id);
     return { ...input, lengths: input.lengths.map((chance) => (chance.activity === activity ? { ...chance, quantiles: chance.quantiles.map((minutes) => Math.max(bookable(minutes / 4), minutes - 60)) } : chance)) };
   }
-  return {
-    ...input,
-    delays: input.delays.map((chance) => (chance.id === subject.id
-      ? { ...chance, outcomes: chance.outcomes.map((outcome, k) => ({ ...outcome, ready: chance.outcomes[Math.max(0, k - 1)]!.ready, release: chance.outcomes[Math.max(0, k - 1)]!.release })) }
-      : chance)),
-  };
+  return withDaySaved(input, new Set([subject.id]));
 }
-

@@ -1,5 +1,5 @@
 /** What a forecast says, in moments and shares: plain data that is saved with its number. */
-import { shootDue } from '@/lib/build';
+import { shootDue, type SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, daysBetween, mondayOf, isoWeekOf, formatIsoWeek, startOfDay } from '@/lib/calendar';
 import { episodeActivity, isWorkshopWork, readName, type Compiled } from '@/lib/plan';
 import type { ForecastInput, RunBlock } from '@/lib/simulation';
@@ -33,6 +33,17 @@ export interface Threat {
   readonly worth: number | null;
 }
 
+/** An outside trade, by the jobs it has. */
+export interface TradeThreat {
+  readonly tradeId: string;
+  /** Jobs of it that are still open. */
+  readonly jobs: number;
+  /** Share of runs in which the job of it that held the finish up most often did so: with several jobs it is at least this. */
+  readonly share: number;
+  /** Mean minutes by which the finish comes sooner when each of its jobs takes a working day less. Null: not worked out. */
+  readonly worth: number | null;
+}
+
 /** Episodes recorded but not released at the end of a week. */
 export interface BankWeek {
   readonly week: string;
@@ -53,6 +64,8 @@ export interface ForecastResult {
   readonly beyondPlanned: number;
   readonly episodes: readonly EpisodeForecast[];
   readonly threats: readonly Threat[];
+  /** Trades with open jobs, the worst first; left out of forecasts made before they were counted. */
+  readonly trades?: readonly TradeThreat[] | undefined;
   readonly bank: readonly BankWeek[];
   /** Means of a run. */
   readonly lostShots: number;
@@ -120,19 +133,32 @@ function subjectOf(activity: string): Threat['subject'] | null {
   return kind === 'drop-off' || kind === 'collection' ? { kind: 'outsideJob', id } : null;
 }
 
-/** Work by the share of runs in which it was on the chain that set the finish, most often first. */
-export function findThreats(input: ForecastInput, block: RunBlock): Threat[] {
-  const shares = new Map<string, { subject: Threat['subject']; runs: number }>();
+/** Share of runs in which each piece of work was on the chain that set the finish, by kind and id. */
+function countCritical(input: ForecastInput, block: RunBlock): ReadonlyMap<string, { readonly subject: Threat['subject']; readonly share: number }> {
+  const shares = new Map<string, { subject: Threat['subject']; share: number }>();
   input.problem.activities.forEach((activity, i) => {
     const subject = subjectOf(activity.id);
     if (subject === null || block.critical[i] === 0) return;
     const key = `${subject.kind} ${subject.id}`;
-    const known = shares.get(key)?.runs ?? 0;
     // Its trips and shots lie on one chain: the most frequent of them stands for it.
-    shares.set(key, { subject, runs: Math.max(known, block.critical[i]!) });
+    shares.set(key, { subject, share: Math.max(shares.get(key)?.share ?? 0, block.critical[i]! / Math.max(1, block.criticalRuns)) });
   });
-  return [...shares.values()].toSorted((a, b) => b.runs - a.runs).slice(0, MOST_THREATS)
-    .map(({ runs, subject }) => ({ subject, share: runs / Math.max(1, block.criticalRuns), worth: null }));
+  return shares;
+}
+
+/** Work by the share of runs in which it was on the chain that set the finish, most often first. */
+export function findThreats(input: ForecastInput, block: RunBlock): Threat[] {
+  return [...countCritical(input, block).values()].toSorted((a, b) => b.share - a.share).slice(0, MOST_THREATS).map((one) => ({ ...one, worth: null }));
+}
+
+/** Trades with open jobs by how often one of those held the finish up, most often first. */
+export function findTradeThreats({ outsideJobs, trades }: SeriesDocument, input: ForecastInput, block: RunBlock): TradeThreat[] {
+  const shares = countCritical(input, block);
+  return trades.flatMap(({ id: tradeId }): TradeThreat[] => {
+    const jobs = outsideJobs.filter((job) => job.tradeId === tradeId && job.collectedAt === null);
+    if (jobs.length === 0) return [];
+    return [{ tradeId, jobs: jobs.length, share: jobs.reduce((most, { id }) => Math.max(most, shares.get(`outsideJob ${id}`)?.share ?? 0), 0), worth: null }];
+  }).toSorted((a, b) => b.share - a.share);
 }
 
 export interface ResultFacts {
@@ -140,6 +166,7 @@ export interface ResultFacts {
   readonly lastPlanned: Instant;
   readonly assumptions: readonly string[];
   readonly threats: readonly Threat[];
+  readonly trades: readonly TradeThreat[];
 }
 
 /** Runs as dates, odds and threats. */
@@ -160,7 +187,7 @@ export function tellResult(compiled: Compiled, input: ForecastInput, block: RunB
   return {
     runs: block.count, seed: input.seed, time: facts.time, finish: outlookOf(compiled, block.finish), lastPlanned: facts.lastPlanned,
     beyondPlanned: block.finish.reduce((sum, minute) => sum + Number(minute > lastMinute), 0) / block.count,
-    episodes, threats: facts.threats, bank: bankOf(compiled, block, input.watched),
+    episodes, threats: facts.threats, trades: facts.trades, bank: bankOf(compiled, block, input.watched),
     lostShots: each(block.lostShots), spoiltCoats: each(block.spoiltCoats), missedWindows: each(block.missedWindows), retakes: each(block.retakes),
     assumptions: facts.assumptions,
   };

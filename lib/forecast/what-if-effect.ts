@@ -1,7 +1,7 @@
 /** What a what-if does to the plan, and which small changes help most. */
-import { checkSeries, type SeriesDocument } from '@/lib/build';
+import { listStops, type SeriesDocument } from '@/lib/build';
 import { compilePlan, diffPlans, freezeNear, raisePlan, tellContradiction, type PlanDiff, type PlanResult } from '@/lib/plan';
-import { fail, ok, type Issue, type Result } from '@/lib/result';
+import { fail, ok, type Result } from '@/lib/result';
 import { repair } from '@/lib/scheduling';
 import { MS_PER_MINUTE, type Instant } from '@/lib/units';
 import { listRemedies, makeRemedy, type Remedy, type RemedyKind } from './remedies';
@@ -72,8 +72,6 @@ interface QuickOptions {
 
 /** A remedy is rated with fewer tries than what happened: what it brings is told too small rather than too large. */
 const REMEDY_MOVES = 0;
-
-const listStops = (document: SeriesDocument): readonly Issue[] => checkSeries(document).filter((found) => found.severity === 'stop');
 
 /** A quick plan of a changed series that keeps as much as it can of the one that counts. No reasons are worked out. */
 function planQuickly(document: SeriesDocument, at: Situation, { isNearFixed = false, isUnchecked = false, moves }: QuickOptions = {}): Result<PlanResult> {

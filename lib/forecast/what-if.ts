@@ -5,6 +5,7 @@ import type { ReadingRows } from '@/lib/cure';
 import { beforeShots, shotsAhead, type PlanResult } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { MINUTES_PER_DAY, MS_PER_MINUTE, minutes, type Instant } from '@/lib/units';
+import { later, MOST_SLIP_DAYS, readSlip, SLIPS_OFFERED, slipTarget, tellDays } from './trade-slip';
 
 export const WHAT_IF_KINDS = [
   'trade-slips', 'heater-broken', 'helper-away', 'before-shot-missed', 'coat-bloomed', 'card-lost', 'daylight-gone', 'ran-double', 'sponsor-moves', 'week-off',
@@ -40,12 +41,10 @@ interface Spec {
   /** Words when there is nothing it could happen to. */
   readonly nothing: string;
   readonly apply: (at: Situation, target: string) => Result<SeriesDocument>;
-  readonly tell: (at: Situation, name: string) => string;
+  readonly tell: (at: Situation, name: string, target: string) => string;
 }
 
 const WEEK = 7 * MINUTES_PER_DAY * MS_PER_MINUTE;
-/** Working days that a trade is late. */
-const SLIP_DAYS = 5;
 const REPLACEMENT_MINUTES = 45;
 
 const none: readonly Target[] = [{ id: '', name: 'this week' }];
@@ -104,18 +103,14 @@ function standIn({ document }: Situation, task: Task, word: string, length: numb
 
 const added = ({ document }: Situation, task: Task): SeriesDocument => ({ ...document, tasks: [...document.tasks, task] });
 
-/** A job that comes back a working week later. */
-function later(job: OutsideJob): OutsideJob {
-  if (job.promisedFor !== null) return { ...job, promisedFor: addDays(job.promisedFor, 7) };
-  return { ...job, quote: { low: job.quote.low + SLIP_DAYS, likely: job.quote.likely + SLIP_DAYS, high: job.quote.high + SLIP_DAYS } };
-}
-
-function slip(at: Situation, id: string): Result<SeriesDocument> {
+function slip(at: Situation, target: string): Result<SeriesDocument> {
+  const { days, id } = readSlip(target);
+  if (Number.isNaN(days)) return fail([issue('what-if-days', `A trade can be 1 to ${MOST_SLIP_DAYS} working days late, and "${target.slice(id.length + 1)}" is no such number.`, 'Choose 2, 5 or 10 working days.')]);
   const job = at.document.outsideJobs.find((one) => one.id === id);
   if (job === undefined || job.collectedAt !== null) {
     return fail([issue('what-if-finished', `${job?.name ?? 'This outside job'} is back already, so it cannot slip.`, 'Choose a job that is still open.')]);
   }
-  return ok({ ...at.document, outsideJobs: replaced(at.document.outsideJobs, id, later) });
+  return ok({ ...at.document, outsideJobs: replaced(at.document.outsideJobs, id, (one) => later(one, days)) });
 }
 
 const mapSessions = (at: Situation, change: (session: Session) => Session): Result<SeriesDocument> =>
@@ -150,8 +145,8 @@ function loseCard(at: Situation, id: string): Result<SeriesDocument> {
 /** Each of the ten in one place: words, what it may happen to, what it changes. */
 export const WHAT_IFS: Readonly<Record<WhatIfKind, Spec>> = {
   'trade-slips': {
-    title: 'An outside trade is a week late', targets: (at) => named(openJobs(at)), nothing: 'No outside job is open.', apply: slip,
-    tell: (_at, name) => `${name} comes back ${SLIP_DAYS} working days later`,
+    title: 'An outside trade is late', targets: (at) => named(openJobs(at)), nothing: 'No outside job is open.', apply: slip,
+    tell: (_at, name, target) => `${name} comes back ${tellDays(readSlip(target).days)} later`,
   },
   'heater-broken': {
     title: 'The heater is broken', targets: () => none, nothing: '', tell: () => 'No heating for seven days',
@@ -208,7 +203,16 @@ export function isWhatIfKind(value: string): value is WhatIfKind {
 /** The target that is meant, the likeliest one when none is named. Null: there is nothing it could happen to. */
 export function findTarget(at: Situation, { kind, target }: WhatIf): Target | null {
   const targets = WHAT_IFS[kind].targets(at);
-  return targets.find(({ id }) => id === target) ?? (target === '' ? (targets[0] ?? null) : null);
+  const meant = kind === 'trade-slips' ? readSlip(target).id : target;
+  const found = targets.find(({ id }) => id === meant);
+  return found === undefined ? (target === '' ? (targets[0] ?? null) : null) : { ...found, id: target };
+}
+
+/** How much of it there may be, for the same record: targets with their words. Empty: it has no size. */
+export function listSizes({ kind, target }: WhatIf): readonly Target[] {
+  if (kind !== 'trade-slips' || target === '') return [];
+  const { id } = readSlip(target);
+  return SLIPS_OFFERED.map((days) => ({ id: slipTarget(id, days), name: tellDays(days) }));
 }
 
 export interface Happened {
@@ -234,7 +238,7 @@ export function applyWhatIfs(at: Situation, whatIfs: readonly WhatIf[]): Result<
     const applied = spec.apply(here, id);
     if (!applied.ok) return applied;
     document = applied.value;
-    words.push(spec.tell(here, target?.name ?? ''));
+    words.push(spec.tell(here, target?.name ?? '', id));
   }
   return ok({ document, words });
 }

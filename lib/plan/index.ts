@@ -8,6 +8,7 @@ export { isFilmed } from './compile/session-calendars';
 export { beforeShots, shotsAhead, taskMinutes } from './compile/task-activities';
 export { datedWork } from './dated-work';
 export { diffPlans, type EpisodeChange, type PlanChange, type PlanDiff } from './diff';
+export { openPlan } from './open-plan';
 export { findMissedWindows } from './missed-windows';
 export { findFallback, type FallbackTask } from './fallback';
 export { raisePlan } from './raise/raise';

@@ -17,6 +17,8 @@ export interface BriefHazard {
 }
 
 export interface SessionBrief {
+  /** What is planned in the session, earliest first. */
+  readonly pieces: DatedWork['pieces'];
   /** In the order proposed: dusty work first, wet paint last. */
   readonly tasks: readonly Task[];
   /** The severest first. */
@@ -96,7 +98,7 @@ function listEquipment(hazards: readonly BriefHazard[]): readonly ProtectiveEqui
 
 /** The brief of a session from the dated work in it. What its people do outside of it counts for the exposure of their day only. */
 export function briefSession(document: SeriesDocument, session: Session, work: DatedWork): SessionBrief {
-  const pieces = work.pieces.filter((piece) => piece.start < session.end && session.start < piece.end);
+  const pieces = work.pieces.filter((piece) => piece.start < session.end && session.start < piece.end).toSorted((a, b) => a.start - b.start);
   const here = new Set(pieces.map(({ taskId }) => taskId));
   const startOf = (task: Task): number => Math.min(...pieces.filter(({ taskId }) => taskId === task.id).map(({ start }) => start));
   const tasks = document.tasks.filter(({ id }) => here.has(id)).toSorted((a, b) => cleanliness(a) - cleanliness(b) || startOf(a) - startOf(b));
@@ -108,7 +110,7 @@ export function briefSession(document: SeriesDocument, session: Session, work: D
   const present = new Set(pieces.flatMap(({ personIds }) => personIds));
   const exposures = listPersonDays(document, work.pieces).filter(({ date, personId }) => dates.has(date) && present.has(personId));
   return {
-    tasks, hazards, equipment: listEquipment(hazards),
+    pieces, tasks, hazards, equipment: listEquipment(hazards),
     layOut: [...new Set(tasks.flatMap(({ layOut }) => layOut))],
     notAlone: tasks.filter(({ name }) => twoPerson.has(name)).map((task) => ({ taskName: task.name, isCovered: inNumber > 1 && inNumber >= crewSize(task) })),
     atHand: listAtHand(hazards),

@@ -4,7 +4,7 @@ import { compilePieces } from './compile-pieces';
 import { find, flatten, indexById, numberOf, type Index } from './compile-rows';
 import { ELAPSED, TABLE, WORKING, type Arcs, type CrewSlots, type Demands, type Holds, type Model, type PreviousCrew, type States } from './model';
 import { compileObjective } from './objective';
-import type { Activity, Demand, Lag, LagLength, Problem } from './problem';
+import type { Activity, Demand, Lag, LagLength, Minutes, Problem } from './problem';
 
 /** One demand a resource; when one of several lasts through pauses, all of them do. */
 function mergeDemands(demands: readonly Demand[]): readonly Demand[] {
@@ -139,7 +139,8 @@ function groupArcs(count: number, ends: Int32Array): readonly Int32Array[] {
 /** Tables are long and shared by many lags: each is laid flat once. They never change. */
 const flatTables = new WeakMap<readonly number[], Int32Array>();
 
-function flatTable(ready: readonly number[]): Int32Array {
+function flatTable(ready: Minutes): Int32Array {
+  if (ready instanceof Int32Array) return ready;
   const flat = flatTables.get(ready) ?? Int32Array.from(ready);
   flatTables.set(ready, flat);
   return flat;

@@ -37,7 +37,7 @@ export class Constructor {
   constructor(readonly model: Model, readonly order: Order, bounds: Bounds) {
     this.decider = new Decider(model, order, bounds);
     this.placer = this.decider.placer;
-    this.closed = new Uint8Array(model.objective.upkeep.count);
+    this.closed = new Uint8Array(model.objective.upkeep.spans.count);
     this.hasPins = model.pin.some((at) => at >= 0);
     this.sequence = new Int32Array(model.count);
     this.arranger = new Sequence(order);
@@ -67,10 +67,10 @@ export class Constructor {
 
   private takeClosed(): void {
     const { capacity, objective, resourceCount } = this.model;
-    const { count, end, isCounted, start } = objective.upkeep;
-    for (let k = 0; k < count; k += 1) {
+    const { isCounted, spans } = objective.upkeep;
+    for (let k = 0; k < spans.count; k += 1) {
       if (this.closed[k] === 0) continue;
-      for (let r = 0; r < resourceCount; r += 1) if (isCounted[r] === 1) this.placer.profiles[r]!.take(start[k]!, end[k]!, capacity[r]!);
+      for (let r = 0; r < resourceCount; r += 1) if (isCounted[r] === 1) this.placer.profiles[r]!.take(spans.start[k]!, spans.end[k]!, capacity[r]!);
     }
   }
 

@@ -1,7 +1,7 @@
 import { compile } from './compile';
 import type { Model } from './model';
 import type { Activity, Contradiction, Fact, Lag, Problem } from './problem';
-import { propagate, type Propagation } from './propagate';
+import { propagate, type Bounds, type Propagation } from './propagate';
 import { factOfArc, factOfObstacle } from './obstacles';
 import { Placer } from './placer';
 
@@ -121,15 +121,21 @@ export function explainContradiction(problem: Problem, model: Model, failure: Fa
   return { facts, activities: ordered.length === named.size ? ordered : [...named] };
 }
 
+/** What the stated facts leave of each start, or those of them that cannot hold together, whatever the search. */
+export function weighFacts(model: Model): { readonly bounds: Bounds; readonly contradiction: null } | { readonly contradiction: Contradiction } {
+  const propagation = propagate(model);
+  if (!propagation.ok) return { contradiction: explainContradiction(model.problem, model, propagation) };
+  const contradiction = findPinConflict(model);
+  return contradiction === null ? { bounds: propagation.bounds, contradiction } : { contradiction };
+}
+
 /** What of a valid problem's facts cannot hold together, whatever the search; null when nothing says so. */
 export function findContradiction(problem: Problem): Contradiction | null {
-  const model = compile(problem);
-  const propagation = propagate(model);
-  return propagation.ok ? findPinConflict(model) : explainContradiction(problem, model, propagation);
+  return weighFacts(compile(problem)).contradiction;
 }
 
 /** Two pins (or more) that cannot stand together on a resource or in a state; null when they can. */
-export function findPinConflict(model: Model): Contradiction | null {
+function findPinConflict(model: Model): Contradiction | null {
   const { problem } = model;
   const pinned = problem.activities.map((_, i) => i).filter((i) => model.pin[i]! >= 0);
   const isFixed = (i: number) => model.crew.from[i] === model.crew.from[i + 1] || problem.activities[i]?.pin?.crew !== undefined;

@@ -5,9 +5,8 @@ import type { Model } from './model';
 interface Occupation {
   readonly model: Model;
   readonly load: Float64Array;
-  workConflict(resource: number, amount: number): number;
-  budgetConflict(activity: number, resource: number, amount: number, t: number, through: number): number;
-  doseConflict(activity: number, person: number, t: number): number;
+  /** 0 when so many units are free for the pieces looked at last; else a later start, before which there is none that has them. */
+  waitFor(activity: number, person: number, units: number, t: number): number;
 }
 
 /**
@@ -68,7 +67,7 @@ export class CrewChoice {
       if (wait > t && wait < next) next = wait;
     }
     if (this.pickPrevious(activity, slots, t)) return 0;
-    this.pick.fill(-1, 0, slots);
+    for (let slot = 0; slot < slots; slot += 1) this.pick[slot] = -1;
     for (let slot = 0; slot < slots; slot += 1) {
       this.round += 1;
       if (!this.assign(slot, t)) return next;
@@ -102,10 +101,7 @@ export class CrewChoice {
     for (let row = demands.from[activity]!; row < demands.from[activity + 1]!; row += 1) {
       if (demands.resource[row] === person) units += demands.amount[row]!;
     }
-    const busy = this.placer.workConflict(person, units);
-    if (busy > 0) return busy;
-    const spent = this.placer.budgetConflict(activity, person, units, t, -1);
-    return spent > 0 ? spent : this.placer.doseConflict(activity, person, t);
+    return this.placer.waitFor(activity, person, units, t);
   }
 
   /** Gives the slot its least loaded free person, moving others along when that helps (Kuhn's algorithm). */

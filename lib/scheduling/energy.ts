@@ -10,20 +10,29 @@ const SETS = 40;
 /** Single resources looked at: those with the most users. */
 const SINGLES = 6;
 
-/** Least minutes that an arc puts between its two events, whatever the moment. */
-function leastWait(model: Model, arc: number): number {
-  const { arcs } = model;
-  const kind = arcs.kind[arc]!;
-  if (kind !== TABLE) return kind === ELAPSED ? arcs.minutes[arc]! : Math.max(0, arcs.minutes[arc]!);
-  const step = arcs.minutes[arc]!;
-  return arcs.tables[arc]!.reduce((least, ready, k) => Math.min(least, ready - k * step), FAR);
+/** Least minutes that each arc puts between its two events, whatever the moment; maximum lags: -Infinity. Many arcs share a table. */
+function leastWaits({ arcs }: Model): Float64Array {
+  const known = new Map<Int32Array, { readonly step: number; readonly least: number }>();
+  const ofTable = (ready: Int32Array, step: number): number => {
+    const found = known.get(ready);
+    if (found?.step === step) return found.least;
+    const least = ready.reduce((so, minute, k) => Math.min(so, minute - k * step), FAR);
+    known.set(ready, { step, least });
+    return least;
+  };
+  return Float64Array.from({ length: arcs.count }, (_, arc) => {
+    const minutes = arcs.minutes[arc]!;
+    if (arcs.isMax[arc] === 1) return -Infinity;
+    if (arcs.kind[arc] === TABLE) return ofTable(arcs.tables[arc]!, minutes);
+    return arcs.kind[arc] === ELAPSED ? minutes : Math.max(0, minutes);
+  });
 }
 
 /** Least minutes from the end of each activity to the end of all; calendars are left aside, which makes it less. */
 function findTails(model: Model): Float64Array {
   const { arcs, duration } = model;
   const tails = new Float64Array(model.count);
-  const wait = Float64Array.from({ length: arcs.count }, (_, arc) => (arcs.isMax[arc] === 1 ? -Infinity : leastWait(model, arc)));
+  const wait = leastWaits(model);
   // Minimum lags alone may go in a circle that adds nothing: as many rounds as activities are enough.
   for (let round = 0, isChanged = true; isChanged && round <= model.count; round += 1) {
     isChanged = false;

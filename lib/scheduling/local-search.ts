@@ -10,8 +10,8 @@ import { compareTerms } from './score';
 
 /** How many steps back a schedule is compared with before it is turned down. */
 const MEMORY = 24;
-/** Steps without a better best, for each activity, after which the search goes back to the best. */
-const PATIENCE = 6;
+/** Steps without anything better after which late work is put ahead in the best list, however bad that is, and the search goes on from there. */
+const PATIENCE = 200;
 /** One step in so many tries what it costs, or saves, to leave a span of the upkeep empty: such a schedule is built from its beginning. */
 const CLOSE_ONE_IN = 12;
 
@@ -26,7 +26,8 @@ interface LocalSearchInput {
 /**
  * Late-acceptance search over activity lists (Burke and Bykov 2017): a move is taken when the schedule is no worse than
  * the current one or the one so many steps ago, all terms of the objective in their order. Only what comes after the
- * first change of the list is built again.
+ * first change of the list is built again. Where that leads no further it goes on from the best with a larger change (iterated local search,
+ * Lourenço, Martin and Stützle 2003).
  */
 export class LocalSearch {
   private readonly list: Int32Array;
@@ -48,6 +49,9 @@ export class LocalSearch {
   /** Otherwise the cost is looked at when nothing better has come for a while. */
   private readonly isCostFirst: boolean;
   private steps = 0;
+  /** Steps since the best after the last larger change, and its terms. */
+  private calm = 0;
+  private readonly nearBest = new Float64Array(TERMS).fill(Infinity);
   private idle = 0;
 
   constructor(private readonly input: LocalSearchInput) {
@@ -60,7 +64,7 @@ export class LocalSearch {
     this.trialSteady = new Uint8Array(model.count);
     this.end = new Int32Array(model.count);
     this.reference = { sequence: new Int32Array(model.count), steady: this.steady, start: new Int32Array(model.count), crew: new Int32Array(model.crew.from[model.count]!) };
-    this.closed = new Uint8Array(model.objective.upkeep.count);
+    this.closed = new Uint8Array(model.objective.upkeep.spans.count);
     this.trialClosed = this.closed.slice();
     this.bestClosed = this.closed.slice();
     this.moves = new Moves(model, order, random);
@@ -104,7 +108,12 @@ export class LocalSearch {
       }
     }
     if (compareTerms(this.terms, past) < 0) past.set(this.terms);
-    if (this.idle > PATIENCE * this.list.length + 200) this.goBack();
+    this.calm += 1;
+    if (compareTerms(this.terms, this.nearBest) < 0) {
+      this.nearBest.set(this.terms);
+      this.calm = 0;
+    }
+    if (this.calm > PATIENCE) this.leap();
   }
 
   private keepBest(): void {
@@ -147,11 +156,20 @@ export class LocalSearch {
     for (let i = 0; i < model.count; i += 1) if (builder.placer.status[i] !== PLACED) this.end[i] = model.horizon;
   }
 
-  /** Goes on from the best list found. */
-  private goBack(): void {
-    this.idle = 0;
+  /** Puts some late work with all it needs ahead in the best list, and goes on from there. */
+  private leap(): void {
+    const { builder, incumbent } = this.input;
+    this.calm = 0;
+    this.trial.set(this.bestList);
+    this.trialSteady.set(this.bestSteady);
     this.trialClosed.set(this.bestClosed);
-    this.input.builder.close(this.bestClosed);
-    this.start(this.bestList, this.bestSteady);
+    this.moves.pullLate(this.trial, this.end);
+    builder.close(this.trialClosed);
+    builder.build(this.trial, this.trialSteady);
+    const { improvements } = incumbent;
+    this.take(incumbent.offer(builder.decider));
+    if (incumbent.improvements > improvements) this.keepBest();
+    for (const past of this.memory) past.set(this.terms);
+    this.nearBest.set(this.terms);
   }
 }

@@ -43,6 +43,13 @@ export class Moves {
     else this.push(list, random.below(list.length));
   }
 
+  /** Moves something late to the front, with all it needs first. */
+  pullLate(list: Int32Array, end: Int32Array): void {
+    this.touched.length = 0;
+    for (let k = 0; k < list.length; k += 1) this.position[list[k]!] = k;
+    this.pull(list, this.findLate(end), true);
+  }
+
   /** An activity that lost its place of the accepted plan: behind the others it takes none of theirs. -1: none has. */
   private findDisplaced(start: Int32Array): number {
     const { count, previous } = this.model;

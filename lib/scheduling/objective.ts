@@ -1,3 +1,4 @@
+import { CalendarIndex } from './calendar-index';
 import { find, type Index } from './compile-rows';
 import type { ObjectiveTerm, Problem } from './problem';
 
@@ -19,9 +20,7 @@ export interface Objective {
     readonly among: Int32Array;
   };
   readonly upkeep: {
-    readonly count: number;
-    readonly start: Int32Array;
-    readonly end: Int32Array;
+    readonly spans: CalendarIndex;
     readonly cost: Float64Array;
     /** 1 for the resources whose work is paid for. */
     readonly isCounted: Uint8Array;
@@ -54,9 +53,7 @@ export function compileObjective(problem: Problem, activities: Index, resources:
       among: Int32Array.from(quotas.flatMap(({ among }) => among), (id) => find(activities, id)),
     },
     upkeep: {
-      count: spans.length,
-      start: Int32Array.from(spans, ({ within }) => within.start),
-      end: Int32Array.from(spans, ({ within }) => within.end),
+      spans: new CalendarIndex(spans.map(({ within }) => within)),
       cost: Float64Array.from(spans, ({ cost }) => cost),
       isCounted, isPaid: new Uint8Array(spans.length),
     },

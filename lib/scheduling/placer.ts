@@ -33,6 +33,8 @@ export class Placer {
   readonly pieceStart: Int32Array;
   readonly pieceEnd: Int32Array;
   pieceCount = 0;
+  /** Latest start of the search that goes on. */
+  private latest = 0;
   private readonly choice: CrewChoice;
   private readonly budgets: BudgetBook;
   private readonly board: StateBoard;
@@ -73,6 +75,7 @@ export class Placer {
   /** Earliest start in [from, latest] that fits all that is placed; -1 when there is none. */
   findStart(activity: number, from: number, latest: number): number {
     this.holds.blame = -1;
+    this.latest = latest;
     this.choice.begin();
     let t = alignStart(this.model, activity, from);
     while (t <= latest && t < FAR) {
@@ -86,6 +89,7 @@ export class Placer {
   /** True when the activity may start exactly at `t`. */
   fits(activity: number, t: number): boolean {
     this.holds.blame = -1;
+    this.latest = t;
     this.choice.begin();
     return alignStart(this.model, activity, t) === t && this.nextTry(activity, t) <= t;
   }
@@ -209,9 +213,30 @@ export class Placer {
     return this.budgets.conflict(activity, resource, amount, t, through);
   }
 
-  /** Next start at which a person may take what the activity does to them, or 0. */
-  doseConflict(activity: number, person: number, t: number): number {
-    return this.hasDoses ? this.budgets.doseConflict(activity, person, t) : 0;
+  /**
+   * 0 when the person has so many units free for the pieces looked at last; else a later start, before which they have not.
+   * Goes on alone to one that suits the person, or past the latest; with a listener only to the next try, which is told.
+   */
+  waitFor(activity: number, person: number, units: number, t: number): number {
+    let at = t;
+    for (let end = 0; end < FAR && at <= this.latest;) {
+      const next = this.personConflict(activity, person, units, at);
+      if (next <= at) break;
+      if (this.listener !== null) return next;
+      at = alignStart(this.model, activity, next);
+      end = at < FAR ? this.cut(activity, at) : FAR;
+    }
+    if (at === t) return 0;
+    this.cut(activity, t);
+    return at;
+  }
+
+  /** Next start that a person may be there for the pieces looked at last, by what they do already, budgets and doses; or 0. */
+  private personConflict(activity: number, person: number, units: number, t: number): number {
+    const busy = this.workConflict(person, units);
+    if (busy > 0) return busy;
+    const spent = this.hasBudgets ? this.budgets.conflict(activity, person, units, t, -1) : 0;
+    return spent > 0 || !this.hasDoses ? spent : this.budgets.doseConflict(activity, person, t);
   }
 
   /** Takes units for work, which counts in the budgets (a hold does not). */

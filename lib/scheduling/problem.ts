@@ -7,6 +7,9 @@
 /** Whole minutes since the problem's origin. */
 export type Minute = number;
 
+/** A long row of minutes; flat where threads share its memory. */
+export type Minutes = readonly Minute[] | Int32Array;
+
 /** [start, end) in minutes, start < end. */
 export interface Interval {
   readonly start: Minute;
@@ -57,7 +60,7 @@ export interface StateNeed {
   /** Elapsed minutes the state lasts after the activity's end. */
   readonly tail: number;
   /** The state also lasts to `ready[k]` after an end in ((k-1)*step, k*step], as with a table of {@link LagLength}. */
-  readonly until?: { readonly step: number; readonly ready: readonly Minute[] };
+  readonly until?: { readonly step: number; readonly ready: Minutes };
 }
 
 /** What each worked minute does to everybody on the work (vibration, noise): counted by the budgets of that dose. */
@@ -116,7 +119,7 @@ export type LagLength =
    * `ready[k]` is the earliest minute of the second event when the first falls in ((k-1)*step, k*step].
    * First in, first out: `ready` never decreases, and ready[k] >= k*step.
    */
-  | { readonly kind: 'table'; readonly step: number; readonly ready: readonly Minute[] };
+  | { readonly kind: 'table'; readonly step: number; readonly ready: Minutes };
 
 /**
  * `to` happens at least `min` and at most `max` after `from`. What is left out of a schedule counts as happening at the

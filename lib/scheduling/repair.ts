@@ -3,7 +3,7 @@ import { findLowerBound } from './bound';
 import { FAR } from './calendar-index';
 import { compile } from './compile';
 import { Constructor } from './construct';
-import { explainContradiction, findPinConflict } from './contradiction';
+import { weighFacts } from './contradiction';
 import { describe } from './describe';
 import { Incumbent } from './incumbent';
 import { listByKey } from './list-order';
@@ -12,7 +12,7 @@ import type { Model } from './model';
 import { arrange } from './order';
 import { PLACED, Placer } from './placer';
 import type { Problem, Solution } from './problem';
-import { earliestOverArc, propagate, type Bounds } from './propagate';
+import { earliestOverArc, type Bounds } from './propagate';
 import { Random } from './random';
 import { makePriorities } from './rules';
 import { alignStart } from './timing';
@@ -67,11 +67,9 @@ function markMoved({ count, previous }: Model, { start, status }: Placer, isAffe
  */
 export function repair(problem: Problem, moves = USUAL_MOVES): Solution {
   const model = compile(problem);
-  const propagation = propagate(model);
-  if (!propagation.ok) return { status: 'infeasible', contradiction: explainContradiction(problem, model, propagation), seed: 0 };
-  const conflict = findPinConflict(model);
-  if (conflict !== null) return { status: 'infeasible', contradiction: conflict, seed: 0 };
-  const { bounds } = propagation;
+  const facts = weighFacts(model);
+  if (facts.contradiction !== null) return { status: 'infeasible', contradiction: facts.contradiction, seed: 0 };
+  const { bounds } = facts;
   const order = arrange(model);
   const builder = new Constructor(model, order, bounds);
   const best = new Incumbent(model);

@@ -3,8 +3,8 @@ import { FAR } from './calendar-index';
 import { ELAPSED, TABLE, type Model } from './model';
 import type { Order } from './order';
 import type { Problem } from './problem';
-import { earliestOverArc } from './propagate';
-import { passArc } from './timing';
+import { PER_MILLE, type WaitTable } from './replay-tables';
+import { alignStart, passArc, startForEnd } from './timing';
 
 /** No place yet, has one, is left out of this run. */
 const WAITING = 0;
@@ -26,6 +26,9 @@ export class ReplayArcs {
   private readonly tables: (Int32Array | null)[];
   private readonly baseMinutes: Int32Array;
   private readonly baseTables: readonly (Int32Array | null)[];
+  /** The problem's table of each arc, and how many thousandths of it count. */
+  private readonly waits: readonly (WaitTable | null)[];
+  private readonly perMille: Int32Array;
   /** Lags into each activity, one after the other: rows of activity i are `from[i]` to `from[i + 1]`. */
   private readonly from: Int32Array;
   private readonly arc: Int32Array;
@@ -43,11 +46,13 @@ export class ReplayArcs {
   private readonly isChanged: Uint8Array;
   private changedCount = 0;
 
-  constructor(problem: Problem, model: Model, order: Order) {
+  constructor(problem: Problem, model: Model, order: Order, makeTable: (step: number, ready: Int32Array) => WaitTable) {
     const { arcs } = model;
     this.changed = new Int32Array(arcs.count);
     this.isChanged = new Uint8Array(arcs.count);
     this.baseTables = arcs.tables;
+    this.waits = arcs.tables.map((ready, arc) => (ready === null ? null : makeTable(arcs.minutes[arc]!, ready)));
+    this.perMille = new Int32Array(arcs.count).fill(PER_MILLE);
     this.tables = [...arcs.tables];
     this.model = { ...model, arcs: { ...arcs, tables: this.tables } };
     this.baseMinutes = arcs.minutes.slice();
@@ -72,28 +77,37 @@ export class ReplayArcs {
       const arc = this.changed[k]!;
       this.model.arcs.minutes[arc] = this.baseMinutes[arc]!;
       this.tables[arc] = this.baseTables[arc]!;
+      this.perMille[arc] = PER_MILLE;
       this.isChanged[arc] = 0;
     }
     this.changedCount = 0;
   }
 
-  /** Another length of a lag of the problem; `table` for one whose length is a table. */
-  setLag(lag: number, minutes: number, table: Int32Array | null): void {
-    const arc = this.arcOfLag[lag]!;
+  /** Another length of a lag of the problem: minutes, or a table for one whose length is a table. */
+  setLag(lag: number, length: number | Int32Array): void {
+    const arc = this.change(lag);
     if (arc < 0) return;
-    if (this.isChanged[arc] === 0) {
+    if (typeof length !== 'number') this.tables[arc] = length;
+    else if (this.model.arcs.kind[arc] !== TABLE) this.model.arcs.minutes[arc] = length;
+  }
+
+  /** The lag lasts so many thousandths of what the problem says. */
+  stretchLag(lag: number, perMille: number): void {
+    const arc = this.change(lag);
+    if (arc < 0) return;
+    this.perMille[arc] = perMille;
+    if (this.model.arcs.kind[arc] !== TABLE) this.model.arcs.minutes[arc] = Math.round((this.baseMinutes[arc]! * perMille) / PER_MILLE);
+  }
+
+  /** Arc of a lag that is about to change; -1: it has none. */
+  private change(lag: number): number {
+    const arc = this.arcOfLag[lag]!;
+    if (arc >= 0 && this.isChanged[arc] === 0) {
       this.isChanged[arc] = 1;
       this.changed[this.changedCount] = arc;
       this.changedCount += 1;
     }
-    if (table !== null) this.tables[arc] = table;
-    else if (this.model.arcs.kind[arc] !== TABLE) this.model.arcs.minutes[arc] = minutes;
-  }
-
-  /** Minutes of an elapsed or working lag as the problem has them; the step of a table. */
-  lagMinutes(lag: number): number {
-    const arc = this.arcOfLag[lag]!;
-    return arc < 0 ? 0 : this.baseMinutes[arc]!;
+    return arc;
   }
 
   /** Earliest start from `floor` on that what is placed allows; -1: something it needs has no place yet. */
@@ -152,13 +166,18 @@ export class ReplayArcs {
   }
 
   private pass(arc: number, event: number): number {
-    return passArc(this.model, arc, event);
+    const own = this.waits[arc]!;
+    if (own === null || event >= FAR || this.tables[arc] !== this.baseTables[arc]) return passArc(this.model, arc, event);
+    const ready = own.read(event, this.perMille[arc]!);
+    return ready < 0 ? FAR : ready;
   }
 
   /** Earliest start by a lag to the end. When the earliest end there can be is late enough, the lag bounds nothing. */
   private boundOfEnd(arc: number, first: number, earliestEnd: number, start: Int32Array, end: Int32Array): number {
     const { arcs } = this.model;
     const bound = this.pass(arc, arcs.isFromEnd[arc] === 1 ? end[first]! : start[first]!);
-    return bound <= earliestEnd && bound < FAR ? 0 : earliestOverArc(this.model, arc, start[first]!);
+    if (bound <= earliestEnd && bound < FAR) return 0;
+    const second = arcs.to[arc]!;
+    return bound <= 0 ? alignStart(this.model, second, 0) : startForEnd(this.model, second, bound);
   }
 }

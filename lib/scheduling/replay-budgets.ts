@@ -147,13 +147,17 @@ export class ReplayBudgets {
   }
 }
 
+/** Both in order of their starts; budgets that ended before an opening are passed once. */
 function fillOf({ budgets }: Model, resource: number, { count, end, start }: Openings): Fill {
   const budget = new Int32Array(count).fill(-1);
+  const last = budgets.from[resource + 1]!;
   let isOnly = true;
+  let first = budgets.from[resource]!;
   for (let k = 0; k < count; k += 1) {
+    while (first < last && budgets.reach[first]! <= start[k]!) first += 1;
     let met = 0;
-    for (let b = budgets.from[resource]!; b < budgets.from[resource + 1]!; b += 1) {
-      if (budgets.start[b]! >= end[k]! || budgets.end[b]! <= start[k]!) continue;
+    for (let b = first; b < last && budgets.start[b]! < end[k]!; b += 1) {
+      if (budgets.end[b]! <= start[k]!) continue;
       met += 1;
       if (budget[k] === -1 && budgets.start[b]! <= start[k]! && budgets.end[b]! >= end[k]!) budget[k] = b;
     }

@@ -4,7 +4,17 @@ import type { Model } from './model';
 import { DayBoard, MediumBoard } from './replay-board';
 import { ReplayBudgets } from './replay-budgets';
 import { pickRows, type Openings, type ReplayRows } from './replay-rows';
-import { alignStart, stateEnd } from './timing';
+import { PER_MILLE, type WaitTable } from './replay-tables';
+import { alignStart } from './timing';
+
+interface ReplayFitInput {
+  readonly model: Model;
+  readonly rows: ReplayRows;
+  readonly openings: readonly Openings[];
+  /** 1 for resources that need no look. */
+  readonly isOrderly: Uint8Array;
+  readonly makeTable: (step: number, ready: Int32Array) => WaitTable;
+}
 
 export class ReplayFit {
   /** Worked pieces of the place found last. */
@@ -27,9 +37,17 @@ export class ReplayFit {
   private readonly closedFrom: Int32Array;
   private readonly baseShortest: Int32Array;
   private readonly horizon: number;
+  private readonly model: Model;
+  private readonly openings: readonly Openings[];
+  /** Tables of the moments that states last to, by row; and how many thousandths of what they say count for each activity. */
+  private readonly until: readonly (WaitTable | null)[];
+  private readonly perMille: Int32Array;
 
-  /** @param isOrderly 1 for resources that need no look */
-  constructor(private readonly model: Model, rows: ReplayRows, private readonly openings: readonly Openings[], isOrderly: Uint8Array) {
+  constructor({ isOrderly, makeTable, model, openings, rows }: ReplayFitInput) {
+    this.model = model;
+    this.openings = openings;
+    this.until = model.states.until.map((table) => (table === null ? null : makeTable(table.step, table.ready)));
+    this.perMille = new Int32Array(model.count).fill(PER_MILLE);
     this.rows = pickRows(rows, (resource) => isOrderly[resource] === 0);
     const media = listMedia(model);
     this.media = Int32Array.from(media.flatMap((own) => [...own]));
@@ -56,6 +74,27 @@ export class ReplayFit {
     this.mediumBoard.clear();
     this.budgets.clear();
     this.closedFrom.fill(FAR);
+  }
+
+  /** The states that an activity leaves behind last so many thousandths of what the problem says. */
+  stretchStates(activity: number, perMille: number): void {
+    this.perMille[activity] = perMille;
+  }
+
+  /** All states as the problem has them. */
+  resetStates(): void {
+    this.perMille.fill(PER_MILLE);
+  }
+
+  /** Moment that a state of an activity lasts to, its tail and table included, when the activity ends at `end`. */
+  private stateEnd(activity: number, row: number, end: number): number {
+    const perMille = this.perMille[activity]!;
+    const tail = this.model.states.tail[row]!;
+    const plain = end + (perMille === PER_MILLE ? tail : Math.round((tail * perMille) / PER_MILLE));
+    const table = this.until[row]!;
+    if (table === null) return plain;
+    const ready = table.read(end, perMille);
+    return ready > plain ? ready : plain;
   }
 
   /** Nobody has the resource in [from, to). */
@@ -88,7 +127,7 @@ export class ReplayFit {
     this.budgets.use(activity, t, end);
     for (let k = mediaFrom[activity]!, stop = mediaFrom[activity + 1]!; k < stop; k += 1) {
       const row = media[k]!;
-      const lastsTo = stateEnd(model.states, row, end);
+      const lastsTo = this.stateEnd(activity, row, end);
       if (lastsTo > t) this.mediumBoard.add(model.states.medium[row]!, t, lastsTo, model.states.state[row]!);
     }
   }
@@ -233,7 +272,7 @@ export class ReplayFit {
       const medium = states.medium[row]!;
       const state = states.state[row]!;
       if (this.mediumBoard.isFreeFrom(medium, t, state)) continue;
-      const next = this.mediumBoard.meet(medium, t, stateEnd(states, row, end), state);
+      const next = this.mediumBoard.meet(medium, t, this.stateEnd(activity, row, end), state);
       if (next > t) return next;
     }
     if (this.hasHolds[activity] === 0) return t;

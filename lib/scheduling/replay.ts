@@ -8,6 +8,7 @@ import { LEFT_OUT, PLACED, ReplayArcs } from './replay-arcs';
 import { findOrderly } from './replay-chains';
 import { ReplayFit } from './replay-fit';
 import { listOpenings, listRows, withFixedCrew, type Policy, type ReplayRows } from './replay-rows';
+import { tableMaker } from './replay-tables';
 
 const MOST_BLOCKS = 4096;
 
@@ -17,18 +18,13 @@ export type { Policy } from './replay-rows';
  * Rebuilds the dates of a plan again and again under other lengths: the serial scheme over the plan's order, each activity at
  * its earliest place that keeps the engine's rules, with the plan's people. Nobody looks ahead: a closing window moves nothing
  * back, it is missed and counted. What opens a window starts no earlier than planned.
- * Change `duration`, `release`, `isLeftOut`, `tail`, `until` and the lags between runs, then call {@link run}; no call allocates.
+ * Change `duration`, `release`, `isLeftOut`, the lags and the states between runs, then call {@link run}; no call allocates.
  */
 export class Replay {
   /** Worked minutes of each activity in the next run. */
   readonly duration: Int32Array;
   /** Earliest start of each activity in the next run. */
   readonly release: Int32Array;
-  /** Minutes that each state of an activity lasts after it. Rows of activity i: `tailFrom[i]` to `tailFrom[i + 1]`. */
-  readonly tail: Int32Array;
-  readonly tailFrom: Int32Array;
-  /** Tables of the moments that the states last to at least, by the same rows; null: the tail alone. */
-  readonly until: Model['states']['until'][number][];
   /** Dates of the last run. What got no place has the horizon as its end. */
   readonly start: Int32Array;
   readonly end: Int32Array;
@@ -44,14 +40,14 @@ export class Replay {
   readonly count: number;
   /** Activity names in the order of the arrays. */
   readonly names: readonly string[];
-  private readonly model: Model;
   private readonly rows: ReplayRows;
   private readonly arcs: ReplayArcs;
   private readonly fit: ReplayFit;
   private readonly list: Int32Array;
   private readonly waiting: Int32Array;
+  private readonly users: readonly Int32Array[];
   private readonly floor: Int32Array;
-  private readonly base: { readonly duration: Int32Array; readonly release: Int32Array; readonly tail: Int32Array; readonly until: Model['states']['until'] };
+  private readonly base: { readonly duration: Int32Array; readonly release: Int32Array };
   private readonly blocked = new Int32Array(3 * MOST_BLOCKS);
   private blockedCount = 0;
 
@@ -60,20 +56,15 @@ export class Replay {
    * @param mayBlock resources that {@link block} may name
    */
   constructor(problem: Problem, policy: Policy, mayBlock: readonly string[] = problem.resources.map(({ id }) => id)) {
-    const compiled = compile(withFixedCrew(problem, policy));
-    this.until = [...compiled.states.until];
-    const model = { ...compiled, states: { ...compiled.states, until: this.until } };
+    const model = compile(withFixedCrew(problem, policy));
     const order = arrange(model);
-    this.model = model;
     this.rows = listRows(model);
     this.horizon = model.horizon;
     this.count = model.count;
     this.names = problem.activities.map((activity) => activity.id);
     this.duration = model.duration;
     this.release = model.release;
-    this.tail = model.states.tail;
-    this.tailFrom = model.states.from;
-    this.base = { duration: model.duration.slice(), release: model.release.slice(), tail: model.states.tail.slice(), until: compiled.states.until };
+    this.base = { duration: model.duration.slice(), release: model.release.slice() };
     this.start = new Int32Array(model.count);
     this.end = new Int32Array(model.count);
     this.isPlaced = new Uint8Array(model.count);
@@ -82,10 +73,13 @@ export class Replay {
     this.waiting = new Int32Array(model.count);
     const planned = new Map(policy.map((placement) => [placement.activity, placement.start]));
     this.list = listByKey(order, Float64Array.from(this.names, (name) => planned.get(name) ?? FAR));
-    this.arcs = new ReplayArcs(problem, model, order);
+    this.users = listUsers(model, this.rows, this.list);
+    const openings = listOpenings(model, this.rows);
+    const makeTable = tableMaker(model.horizon, new Set(listTimed(model).map((activity) => openings[activity]!)));
+    this.arcs = new ReplayArcs(problem, model, order, makeTable);
     const blockable = new Set(mayBlock);
     const isOrderly = findOrderly(model, order, this.list, this.rows, Uint8Array.from(problem.resources, ({ id }) => Number(blockable.has(id))));
-    this.fit = new ReplayFit(model, this.rows, listOpenings(model, this.rows), isOrderly);
+    this.fit = new ReplayFit({ model, rows: this.rows, openings, isOrderly, makeTable });
     this.floor = new Int32Array(model.count);
     for (let arc = 0; arc < model.arcs.count; arc += 1) {
       const opener = model.arcs.to[arc]!;
@@ -97,21 +91,25 @@ export class Replay {
   reset(): void {
     this.duration.set(this.base.duration);
     this.release.set(this.base.release);
-    this.tail.set(this.base.tail);
     this.isLeftOut.fill(0);
-    for (let row = 0; row < this.until.length; row += 1) this.until[row] = this.base.until[row]!;
+    this.fit.resetStates();
     this.arcs.reset();
     this.blockedCount = 0;
   }
 
-  /** Another length of a lag of the problem; `table` for one whose length is a table. Never shorter than 0, unless it is so in the problem. */
-  setLag(lag: number, minutes: number, table: Int32Array | null = null): void {
-    this.arcs.setLag(lag, minutes, table);
+  /** Another length of a lag of the problem: minutes, or a table for one whose length is a table. Never shorter than 0, unless it is so in the problem. */
+  setLag(lag: number, length: number | Int32Array): void {
+    this.arcs.setLag(lag, length);
   }
 
-  /** Minutes of an elapsed or working lag as the problem has them; the step of a table. */
-  lagMinutes(lag: number): number {
-    return this.arcs.lagMinutes(lag);
+  /** The lag lasts so many thousandths of what the problem says, rounded to a minute; working lags in working minutes. */
+  stretchLag(lag: number, perMille: number): void {
+    this.arcs.stretchLag(lag, perMille);
+  }
+
+  /** The states that an activity leaves behind last so many thousandths of what the problem says. */
+  stretchStates(activity: number, perMille: number): void {
+    this.fit.stretchStates(activity, perMille);
   }
 
   /** Nobody has the resource in [from, to) of the next run. Intervals of one resource lie apart. */
@@ -196,28 +194,37 @@ export class Replay {
 
   /**
    * The activity that the start of another waited for in the last run: the latest of its predecessors' moments and of the ends of
-   * those who share a resource with it. -1: only for a session.
+   * those before it in the plan's order who share a resource of one unit with it (a person, a part). -1: only for a session.
    */
-  binding(activity: number, sharers: readonly Int32Array[]): number {
+  binding(activity: number): number {
+    const { rows } = this;
     let found = this.arcs.lastBound(activity, this);
     let latest = this.arcs.lastMoment;
     const at = this.start[activity]!;
-    const mates = sharers[activity]!;
-    for (let k = 0; k < mates.length; k += 1) {
-      const end = this.end[mates[k]!]!;
-      if (end <= latest || end > at || this.isPlaced[mates[k]!] !== PLACED) continue;
-      latest = end;
-      found = mates[k]!;
+    for (let row = rows.from[activity]!; row < rows.from[activity + 1]!; row += 1) {
+      const mates = this.users[rows.resource[row]!]!;
+      for (let k = 0; k < mates.length && mates[k] !== activity; k += 1) {
+        const end = this.end[mates[k]!]!;
+        if (end <= latest || end > at || this.isPlaced[mates[k]!] !== PLACED) continue;
+        latest = end;
+        found = mates[k]!;
+      }
     }
     return latest <= this.release[activity]! ? -1 : found;
   }
+}
 
-  /** Activities that share a resource of one unit (a person, a part) with each activity. */
-  listSharers(): readonly Int32Array[] {
-    const users: number[][] = Array.from({ length: this.model.resourceCount }, () => []);
-    const { rows } = this;
-    const resourcesOf = (i: number) => [...rows.resource.subarray(rows.from[i]!, rows.from[i + 1]!)].filter((r) => this.model.capacity[r] === 1);
-    for (let i = 0; i < this.count; i += 1) for (const resource of resourcesOf(i)) users[resource]!.push(i);
-    return Array.from({ length: this.count }, (_, i) => Int32Array.from(new Set(resourcesOf(i).flatMap((resource) => users[resource]!).filter((other) => other !== i))));
-  }
+/** Users of each resource of one unit in the order of the list; none of the others. */
+function listUsers({ capacity, resourceCount }: Model, rows: ReplayRows, list: Int32Array): readonly Int32Array[] {
+  const users: number[][] = Array.from({ length: resourceCount }, () => []);
+  for (const activity of list) for (let row = rows.from[activity]!; row < rows.from[activity + 1]!; row += 1) if (capacity[rows.resource[row]!] === 1) users[rows.resource[row]!]!.push(activity);
+  return users.map((own) => Int32Array.from(own));
+}
+
+/** Activities whose end is looked up in tables: of a lag, or of a state. */
+function listTimed({ arcs, count, states }: Model): number[] {
+  const isTimed = new Uint8Array(count);
+  for (let arc = 0; arc < arcs.count; arc += 1) if (arcs.tables[arc] !== null) isTimed[arcs.from[arc]!] = 1;
+  for (let i = 0; i < count; i += 1) for (let row = states.from[i]!; row < states.from[i + 1]!; row += 1) if (states.until[row] !== null) isTimed[i] = 1;
+  return [...isTimed.keys()].filter((i) => isTimed[i] === 1);
 }

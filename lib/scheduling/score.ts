@@ -62,15 +62,15 @@ function countShortages(model: Model, dates: Dates): number {
 
 /** Cost of the spans in which a counted resource works. */
 function costOf(model: Model, dates: Dates): number {
-  const { cost, count, isCounted, isPaid } = model.objective.upkeep;
-  if (count === 0) return 0;
+  const { cost, isCounted, isPaid } = model.objective.upkeep;
+  if (cost.length === 0) return 0;
   isPaid.fill(0);
   for (let i = 0; i < model.count; i += 1) {
     if (dates.status[i] !== PLACED || model.duration[i] === 0 || !usesCounted(model, i, dates.crew, isCounted)) continue;
     markPaid(model, i, dates.start[i]!, dates.end[i]!);
   }
   let sum = 0;
-  for (let k = 0; k < count; k += 1) if (isPaid[k] === 1) sum += cost[k]!;
+  for (let k = 0; k < cost.length; k += 1) if (isPaid[k] === 1) sum += cost[k]!;
   return sum;
 }
 
@@ -94,15 +94,8 @@ function markPaid(model: Model, i: number, start: number, end: number): void {
   }
 }
 
-function markStretch(upkeep: Model['objective']['upkeep'], from: number, to: number): void {
-  let low = 0;
-  let high = upkeep.count;
-  while (low < high) {
-    const mid = (low + high) >> 1;
-    if (upkeep.end[mid]! > from) high = mid;
-    else low = mid + 1;
-  }
-  for (let k = low; k < upkeep.count && upkeep.start[k]! < to; k += 1) upkeep.isPaid[k] = 1;
+function markStretch({ isPaid, spans }: Model['objective']['upkeep'], from: number, to: number): void {
+  for (let k = spans.firstEndingAfter(from); k < spans.count && spans.start[k]! < to; k += 1) isPaid[k] = 1;
 }
 
 /** True when the people are not those of the accepted plan, whatever their order. */

@@ -1,7 +1,7 @@
 import { ok, type Issue, type Result } from '@/lib/result';
 import { findLowerBound } from './bound';
 import { compile } from './compile';
-import { explainContradiction, findPinConflict } from './contradiction';
+import { weighFacts } from './contradiction';
 import { describe, type Outcome } from './describe';
 import { boundByCalendarEnergy } from './energy';
 import { lowerToCore, searchExactly } from './exact';
@@ -51,13 +51,9 @@ export function solve(problem: Problem, options: SolveOptions): Result<Solution,
   const valid = validate(problem);
   if (!valid.ok) return valid;
   const model = compile(problem);
-  const propagation = propagate(model);
-  if (!propagation.ok) {
-    return ok({ status: 'infeasible', contradiction: explainContradiction(problem, model, propagation), seed: options.seed });
-  }
-  const conflict = findPinConflict(model);
-  if (conflict !== null) return ok({ status: 'infeasible', contradiction: conflict, seed: options.seed });
-  const { bounds } = propagation;
+  const facts = weighFacts(model);
+  if (facts.contradiction !== null) return ok({ status: 'infeasible', contradiction: facts.contradiction, seed: options.seed });
+  const { bounds } = facts;
   const core = lowerToCore(model);
   const first = runSearch(problem, model, bounds, options, core !== null);
   if (core === null || first.isOver) return ok(toSolution(model, bounds, first, options.seed));

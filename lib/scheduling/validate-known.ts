@@ -1,5 +1,5 @@
 import { LARGEST } from './calendar-index';
-import type { Activity, Calendar, Resource } from './problem';
+import type { Activity, Calendar, Minutes, Resource } from './problem';
 
 /** The rows of a problem by id. */
 export interface Known {
@@ -19,7 +19,7 @@ export function isOffset(value: number): boolean {
 }
 
 /** One plain walk: tables have tens of thousands of entries. */
-function walkTable(ready: readonly number[], step: number): number {
+function walkTable(ready: Minutes, step: number): number {
   let before = 0;
   for (let k = 0; k < ready.length; k += 1) {
     const minute = ready[k]!;
@@ -29,10 +29,10 @@ function walkTable(ready: readonly number[], step: number): number {
   return -1;
 }
 
-const checkedTables = new WeakMap<readonly number[], Map<number, number>>();
+const checkedTables = new WeakMap<Minutes, Map<number, number>>();
 
 /** The first entry of a table that is no minute, comes before the one before it, or before k * `step`; -1 when all is well. Many lags share a table. */
-export function findWrongEntry(ready: readonly number[], step: number): number {
+export function findWrongEntry(ready: Minutes, step: number): number {
   const ofTable = checkedTables.get(ready) ?? new Map<number, number>();
   checkedTables.set(ready, ofTable);
   // What is right for steps is right without.

@@ -48,10 +48,6 @@ interface Coat {
   readonly week: number;
   readonly perMille: number;
   readonly lags: Int32Array;
-  /** Stretched tables of those lags whose length is a table. */
-  readonly tables: readonly (Int32Array | null)[];
-  /** Stretched tables of its states, by row. */
-  readonly untils: readonly Replay['until'][number][];
 }
 
 /** A simulation ready to run: everything looked up once, so that a run allocates nothing. */
@@ -66,7 +62,6 @@ export class Simulation {
   private readonly isCold: Uint8Array;
   private readonly absences: readonly { readonly hash: number; readonly resource: number; readonly threshold: number; readonly weeks: readonly (readonly { readonly start: number; readonly end: number }[])[] }[];
   private readonly watched: Int32Array;
-  private readonly sharers: readonly Int32Array[];
   private readonly longest = new Map<number, number>();
   private lostShots = 0;
   private spoiltCoats = 0;
@@ -85,24 +80,10 @@ export class Simulation {
       hash: hashName(`coat ${chance.activity}`, seed), redo: activity(chance.redo), threshold: thresholdOf(chance.chance),
     }));
     for (const { activity: coat, redo } of input.spoils) this.replay.standIn[activity(redo)] = activity(coat);
-    const stretchers = new Map<number, ReturnType<typeof stretcher>>();
-    this.coats = (input.cold?.coats ?? []).map((coat) => {
-      const at = activity(coat.activity);
-      const stretch = stretchers.get(coat.perMille) ?? stretcher(coat.perMille);
-      stretchers.set(coat.perMille, stretch);
-      const rows = this.replay.until.slice(this.replay.tailFrom[at], this.replay.tailFrom[at + 1]);
-      return {
-        at, week: coat.week, perMille: coat.perMille, lags: Int32Array.from(coat.lags, lag), untils: rows.map((table) => (table === null ? null : { step: table.step, ready: stretch(table.step, table.ready) })),
-        tables: coat.lags.map((id) => {
-          const length = problem.lags[lag(id)]?.min;
-          return length?.kind === 'table' ? stretch(length.step, length.ready) : null;
-        }),
-      };
-    });
+    this.coats = (input.cold?.coats ?? []).map((coat) => ({ at: activity(coat.activity), week: coat.week, perMille: coat.perMille, lags: Int32Array.from(coat.lags, lag) }));
     this.isCold = new Uint8Array(input.cold?.weeks ?? 0);
     this.absences = input.absences.map(({ chance, resource: id, weeks }) => ({ hash: hashName(`absence ${id}`, seed), resource: resource(id), threshold: thresholdOf(chance), weeks }));
     this.watched = Int32Array.from(input.watched, activity);
-    this.sharers = this.replay.listSharers();
   }
 
   /** Other lengths and delays for the runs that follow, of the same problem. */
@@ -191,7 +172,8 @@ export class Simulation {
 
   private drawDelay(delay: Delay, run: number): void {
     const k = drawIndex(delay.limits, drawAt(delay.hash, run, DELAY));
-    if (delay.lag >= 0) this.replay.setLag(delay.lag, 0, delay.ready[k]!);
+    const ready = delay.ready[k]!;
+    if (delay.lag >= 0 && ready !== null) this.replay.setLag(delay.lag, ready);
     if (delay.activity >= 0) this.replay.release[delay.activity] = Math.min(delay.release[k]!, this.replay.horizon);
   }
 
@@ -208,15 +190,8 @@ export class Simulation {
     const { replay } = this;
     for (const coat of this.coats) {
       if (this.isCold[coat.week] !== 1) continue;
-      for (let k = 0; k < coat.lags.length; k += 1) {
-        const lag = coat.lags[k]!;
-        replay.setLag(lag, Math.round((replay.lagMinutes(lag) * coat.perMille) / 1000), coat.tables[k]);
-      }
-      const first = replay.tailFrom[coat.at]!;
-      for (let k = 0; k < coat.untils.length; k += 1) {
-        replay.tail[first + k] = Math.round((replay.tail[first + k]! * coat.perMille) / 1000);
-        replay.until[first + k] = coat.untils[k]!;
-      }
+      for (let k = 0; k < coat.lags.length; k += 1) replay.stretchLag(coat.lags[k]!, coat.perMille);
+      replay.stretchStates(coat.at, coat.perMille);
     }
   }
 
@@ -237,7 +212,7 @@ export class Simulation {
   private markChain(last: number, critical: Int32Array): void {
     for (let at = last, steps = 0; at >= 0 && steps < this.replay.count; steps += 1) {
       critical[at]! += 1;
-      at = this.replay.isPlaced[at] !== 1 ? -1 : this.replay.binding(at, this.sharers);
+      at = this.replay.isPlaced[at] !== 1 ? -1 : this.replay.binding(at);
     }
   }
 }
@@ -261,15 +236,4 @@ function drawIndex(limits: Float64Array, draw: number): number {
 function limitsOf(shares: readonly number[]): Float64Array {
   let sum = 0;
   return Float64Array.from(shares, (share) => thresholdOf((sum += share)));
-}
-
-/** Tables with each wait longer by the same share. Many coats share one table: each is made once. */
-function stretcher(perMille: number): (step: number, ready: ArrayLike<number> & object) => Int32Array {
-  const known = new Map<object, Int32Array>();
-  return (step, ready) => {
-    const made = known.get(ready) ?? new Int32Array(ready.length);
-    if (!known.has(ready)) for (let k = 0; k < made.length; k += 1) made[k] = k * step + Math.round(((ready[k]! - k * step) * perMille) / 1000);
-    known.set(ready, made);
-    return made;
-  };
 }

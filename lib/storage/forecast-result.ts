@@ -18,6 +18,7 @@ export const forecastResult: z.ZodType<ForecastResult> = z.looseObject({
   threats: z.array(z.looseObject({
     subject: z.looseObject({ kind: oneOf<'task' | 'outsideJob'>({ task: true, outsideJob: true }), id: z.string() }), share, worth: z.number().nullable(),
   })),
+  trades: z.array(z.looseObject({ tradeId: z.string(), jobs: z.number(), share, worth: z.number().nullable() })).optional(),
   bank: z.array(z.looseObject({ week: z.string(), p10: z.number(), p50: z.number(), p90: z.number() })),
   lostShots: z.number(), spoiltCoats: z.number(), missedWindows: z.number(), retakes: z.number(), assumptions: z.array(z.string()),
 });

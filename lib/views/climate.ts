@@ -1,5 +1,5 @@
 /** The climate page: load, then compute. */
-import { checkSeries, DEFAULT_WORKSHOP, roomOf, type SeriesDocument } from '@/lib/build';
+import { listStops, DEFAULT_WORKSHOP, roomOf, type SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, eachDate, formatClock, formatDay, formatMoment, isCivilDate, startOfDay, type CivilDate } from '@/lib/calendar';
 import { dewPoint, fitRoom, freshAirHeat, momentOfStep, stepsSince, type WorkshopClimate } from '@/lib/climate';
 import { heaterCautions, heatingOf, readingsOf, type ReadingRows } from '@/lib/cure';
@@ -177,7 +177,7 @@ function computeClimate(input: ClimateInput): ClimateView {
   const airZone = names.find((name) => name === input.airZone) ?? names[0] ?? '';
   const from = chooseFrom(input);
   const to = addDays(from, DAYS - 1);
-  const isBroken = checkSeries(document).some(({ code, severity }) => severity === 'stop' && code.startsWith('weather-'));
+  const isBroken = listStops(document).some(({ code }) => code.startsWith('weather-'));
   const shown = isBroken ? { ...document, weather: [] } : document;
   const today = dateOf(now, series.zone);
   const air = breatheAir(shown, { from: from < today ? from : today, to: to > today ? to : today }, rows);

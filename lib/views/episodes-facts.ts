@@ -4,15 +4,15 @@ import { addDays, compareDates, dateOf, type CivilDate } from '@/lib/calendar';
 import {
   budgetEpisodes, chargeWork, checkAiringOrder, timesOf, type BankedEpisode, type EpisodeBudget, type ShownSegment, type SponsoredEpisode,
 } from '@/lib/episodes';
-import { isFilmed, type SavedPlan } from '@/lib/plan';
+import { isFilmed, type PlanResult } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
 import { addMinutes, instant, type Instant } from '@/lib/units';
 import type { RuntimeView, Standing } from './episodes-model';
 
 export interface EpisodesInput {
   readonly document: SeriesDocument;
-  /** The accepted plan, null before the first. */
-  readonly plan: SavedPlan | null;
+  /** The plan that counts, null before the first. */
+  readonly plan: { readonly result: Pick<PlanResult, 'blocks' | 'episodes'> } | null;
   readonly now: Instant;
 }
 

@@ -8,7 +8,7 @@ import {
 } from './episodes-facts';
 import type { BankView, BoardRow, EpisodesView, ReelView } from './episodes-model';
 import { proposePackings } from './episodes-proposals';
-import { formatCount, joinNames } from './week-words';
+import { capitalise, formatCount, joinNames } from './week-words';
 
 /** What can be tried for the weeks to come. */
 const CADENCES = [7, 14] as const;
@@ -68,7 +68,7 @@ function summarise(bank: Bank, minimum: number, tried: number | null): string {
     ? `at least ${formatCount(minimum, 'episode')} in hand every week`
     : `${firstAlarm.inHand} in hand at the end of ${formatIsoWeek(firstAlarm.week)}, fewer than ${minimum}`;
   const words = `${start}${late}, ${alarm}.`;
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capitalise(words);
 }
 
 function listEvents(week: Bank['weeks'][number], episodes: readonly BankedEpisode[]): readonly string[] {

@@ -52,7 +52,7 @@ export { viewMaterialLibrary } from './material-library';
 export { viewTradeLibrary, type TradeEntry, type TradeLibraryView } from './trade-library';
 export type { LibraryMaterial } from './material-library';
 export { viewProgress } from './progress';
-export type { Answer, ForecastView, Mark, ProgressView, Timelines } from './progress-model';
+export type { Answer, CalibrationView, ForecastView, Mark, ProgressView, Timelines } from './progress-model';
 export type { MovedPiece, MovedRow, MovedStrip } from './moved-strip';
 export { viewWhatIf } from './what-if';
 export type { EffectView, VariantView, WhatIfChoice, WhatIfView } from './what-if';

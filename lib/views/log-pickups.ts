@@ -4,6 +4,7 @@ import { formatMoment } from '@/lib/calendar';
 import { findPickups, nameOfState, runChecks } from '@/lib/continuity';
 import { loadFacts } from './continuity-facts';
 import type { ViewContext } from './context';
+import { capitalise } from './week-words';
 
 export interface PickupView {
   readonly key: string;
@@ -23,7 +24,7 @@ const MOST_SESSIONS = 4;
 export async function viewPickups(context: ViewContext, document: SeriesDocument): Promise<readonly PickupView[]> {
   const facts = await loadFacts(context, document);
   return findPickups(facts, runChecks(facts)).map((pickup) => ({
-    key: pickup.key, what: `${pickup.what.charAt(0).toUpperCase()}${pickup.what.slice(1)}`, why: pickup.why, task: { id: pickup.task.id, name: pickup.task.name }, whyNone: pickup.whyNone,
+    key: pickup.key, what: capitalise(pickup.what), why: pickup.why, task: { id: pickup.task.id, name: pickup.task.name }, whyNone: pickup.whyNone,
     parts: pickup.parts.map(({ partId, stateId }) => {
       const part = facts.parts.get(partId);
       return stateId === null ? `${part?.name ?? ''} here` : `${part?.name ?? ''} ${nameOfState(part, stateId)}`;

@@ -66,9 +66,20 @@ export interface PlanRow {
   readonly basedOnChange: number;
 }
 
+/** A start fixed by hand that the accepted plan does not have: whoever drops the draft it was fixed for may want it free again. */
+export interface LoosePin {
+  readonly taskId: string;
+  readonly revision: number;
+  readonly name: string;
+  /** `Tue 1 Dec 18:30`. */
+  readonly when: string;
+}
+
 /** A goal of plans, at its place. */
 export interface GoalLine {
   readonly goal: PlanGoal;
+  /** `episodes in hand`. */
+  readonly name: string;
   readonly label: string;
   readonly text: string;
 }
@@ -80,6 +91,7 @@ export interface PlansView {
   readonly accepted: (PlanFacts & { readonly stamp: PlanStamp }) | null;
   readonly draft: DraftView | null;
   readonly history: readonly PlanRow[];
+  readonly loosePins: readonly LoosePin[];
   /** Names of those who may have accepted a plan. */
   readonly people: readonly string[];
   /** Open work there is to plan; 0: nothing. */

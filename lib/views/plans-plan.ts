@@ -1,14 +1,14 @@
 /** The plans view: the draft against the accepted plan, and every plan there was. Pure. */
-import { DEFAULT_WORKSHOP, goalsOf, isDone, listWorks, type PlanGoal, type SeriesDocument } from '@/lib/build';
+import { DEFAULT_WORKSHOP, GOAL_NAMES, goalsOf, isDone, listWorks, type PlanGoal, type SeriesDocument } from '@/lib/build';
 import { dateOf, formatIsoWeek, formatLength, formatMoment, isoWeekOf } from '@/lib/calendar';
-import { diffPlans, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
+import { diffPlans, openPlan, type EpisodeChange, type EpisodeOutlook, type PlanChange, type PlanResult, type SavedPlan } from '@/lib/plan';
 import type { PlanSummary } from '@/lib/storage';
 import { minutesBetween, type Instant } from '@/lib/units';
 import { tellEffect } from './estimates';
-import type { DraftView, EpisodeLine, GoalLine, PlanFacts, PlanRow, PlansView } from './plans-model';
+import type { DraftView, EpisodeLine, LoosePin, PlanFacts, PlanRow, PlansView } from './plans-model';
 import { isWait, linkRecord, showReasons } from './week-block';
 import { stampPlan } from './week-plan';
-import { formatCount } from './week-words';
+import { capitalise, formatCount } from './week-words';
 
 const CHANGE_WORDS: Readonly<Record<PlanChange['kind'], string>> = {
   added: 'New', removed: 'Gone', earlier: 'Earlier', later: 'Later', crew: 'Other people', place: 'Other place',
@@ -53,12 +53,13 @@ function describeGoals({ goals }: PlanResult, { series }: SeriesDocument): Pick<
   };
 }
 
-const GOAL_WORDS: Readonly<Record<PlanGoal, Omit<GoalLine, 'goal'>>> = {
-  lateness: { label: 'Nothing late', text: 'hours that episodes are recorded after they are due, dated ones five times' },
-  bank: { label: 'Episodes in hand', text: 'weeks that end with too few finished episodes' },
-  changes: { label: 'Few changes', text: 'blocks that move, or go to other people, against the accepted plan' },
-  finish: { label: 'Early finish', text: 'the end of the build' },
-  heating: { label: 'Little heating', text: 'the cost of heated sessions that are used; cures still count on the heat as entered' },
+/** What each goal counts. */
+const GOAL_WORDS: Readonly<Record<PlanGoal, string>> = {
+  lateness: 'hours that episodes are recorded after they are due, dated ones five times',
+  bank: 'weeks that end with too few finished episodes',
+  changes: 'blocks that move, or go to other people, against the accepted plan',
+  finish: 'the end of the build',
+  heating: 'the cost of heated sessions that are used; cures still count on the heat as entered',
 };
 
 function describeFrozen(days: number): string {
@@ -97,7 +98,7 @@ function describeSpare(outlook: EpisodeOutlook | undefined): Pick<EpisodeLine, '
 
 function showDraft(draft: SavedPlan, accepted: SavedPlan | null, document: SeriesDocument): DraftView {
   const { zone } = document.series;
-  const diff = diffPlans(accepted?.result ?? null, draft.result, zone);
+  const diff = diffPlans(accepted === null ? null : openPlan(document, accepted.result), draft.result, zone);
   const listOf = (kind: 'task' | 'outsideJob') => (kind === 'task' ? document.tasks : document.outsideJobs);
   return {
     ...describePlan(draft, document),
@@ -139,6 +140,13 @@ function showRow(plan: PlanSummary, zone: string): PlanRow {
   };
 }
 
+function listLoosePins(document: SeriesDocument, accepted: SavedPlan | null): LoosePin[] {
+  if (accepted === null) return [];
+  const starts = new Map(accepted.result.blocks.flatMap((block) => (block.kind === 'task' ? [[block.subject.id, block.start] as const] : [])));
+  return document.tasks.flatMap(({ doneAt, id, name, pinnedStart, revision }) => (doneAt === null && pinnedStart !== null && starts.get(id) !== pinnedStart
+    ? [{ taskId: id, revision, name, when: formatMoment(pinnedStart, document.series.zone) }] : []));
+}
+
 /** Everything the plans page shows. */
 export function computePlans({ document, accepted, draft, plans, now }: PlansInput): PlansView {
   const { zone } = document.series;
@@ -150,9 +158,10 @@ export function computePlans({ document, accepted, draft, plans, now }: PlansInp
     accepted: accepted === null || stamp === null ? null : { ...describePlan(accepted, document), stamp },
     draft: draft === null ? null : showDraft(draft, accepted, document),
     history: plans.map((plan) => showRow(plan, zone)),
+    loosePins: listLoosePins(document, accepted),
     people: document.people.map(({ name }) => name),
     experience: tellEffect(document),
-    goals: goalsOf(document.series).map((goal) => ({ goal, ...GOAL_WORDS[goal] })),
+    goals: goalsOf(document.series).map((goal) => ({ goal, name: GOAL_NAMES[goal], label: capitalise(GOAL_NAMES[goal]), text: GOAL_WORDS[goal] })),
     seriesRevision: document.series.revision,
     frozen: describeFrozen(document.series.frozenDays),
     openWork: listWorks(document).filter((work) => !isDone(work.record)).length,

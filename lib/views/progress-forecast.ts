@@ -1,10 +1,12 @@
 /** A kept forecast in words and places on an axis. Pure. */
 import type { SeriesDocument } from '@/lib/build';
 import { dateOf, formatDay, formatMoment } from '@/lib/calendar';
-import { calibrate, promiseDate, threeMoments, type ForecastResult, type Judged, type Outlook, type SavedForecast } from '@/lib/forecast';
+import { promiseDate, threeMoments, type ForecastResult, type Outlook, type SavedForecast } from '@/lib/forecast';
+import { issue } from '@/lib/result';
 import { MINUTES_PER_DAY, MS_PER_MINUTE, type Instant } from '@/lib/units';
-import type { CalibrationView, EpisodeOdds, ForecastView, Odds, Tone } from './progress-model';
+import type { EpisodeOdds, ForecastView, Odds, ThreatRow, Tone, TradeRow, WantedDate } from './progress-model';
 import { linkRecord } from './week-block';
+import { formatCount } from './week-words';
 
 export type KeptForecast = Extract<SavedForecast, { kind: 'forecast' }>;
 
@@ -46,12 +48,41 @@ function showEpisode(result: ForecastResult['episodes'][number], document: Serie
   };
 }
 
-function tellWorth(minutes: number | null, kind: string): string {
+/** What a saving brings, in a sentence; empty: not worked out. */
+export function tellWorth(minutes: number | null, saving: string): string {
   if (minutes === null) return '';
-  const saving = kind === 'task' ? 'An hour less' : 'A working day sooner';
   const hours = minutes / 60;
   if (hours < 0.5) return `${saving} changes the finish by less than half an hour on average.`;
   return `${saving} brings the finish ${hours < 36 ? `${hours.toFixed(hours < 10 ? 1 : 0)} h` : `${(hours / 24).toFixed(1)} days`} sooner on average.`;
+}
+
+export const savingOf = (kind: string): string => (kind === 'task' ? 'An hour less' : 'A working day sooner');
+
+function showThreats({ threats }: ForecastResult, { outsideJobs, tasks }: SeriesDocument): ThreatRow[] {
+  return threats.map(({ share, subject, worth }) => ({
+    subject: linkRecord(subject.kind, subject.id, subject.kind === 'task' ? tasks : outsideJobs), share: percent(share), width: share, worth: tellWorth(worth, savingOf(subject.kind)),
+  }));
+}
+
+function showTrades({ trades }: ForecastResult, document: SeriesDocument): TradeRow[] | null {
+  return trades?.map(({ jobs, share, tradeId, worth }) => ({
+    trade: linkRecord('trade', tradeId, document.trades), jobs: formatCount(jobs, 'open job'), share: `${jobs > 1 ? 'at least ' : ''}${percent(share)}`, width: share,
+    worth: tellWorth(worth, jobs > 1 ? 'Each job a working day sooner' : 'A working day sooner'),
+  })) ?? null;
+}
+
+/** The date that holds with a confidence typed in percent. Null: nothing was typed. */
+export function tellWanted({ result }: KeptForecast, typed: string | null, now: Instant, zone: string): WantedDate | null {
+  const text = (typed ?? '').trim().replace(/\s*%$/, '');
+  if (text === '') return null;
+  const wanted = Number(text.replace(',', '.'));
+  const rounded = Math.round(wanted);
+  if (!(wanted >= 1 && wanted <= 99)) {
+    const found = issue('confidence-out-of-range', `A date can be told for a confidence of 1 to 99 %, and "${text}" is not one.`, 'Type 85 for a date that holds in 85 of 100 cases.', { path: ['sure'] });
+    return { typed: text, answer: null, issue: found };
+  }
+  const date = promiseDate(result.finish, rounded / 100);
+  return { typed: text, answer: `${rounded} % sure: ${date === null ? `${BEYOND} that are assumed` : `done by ${showDay(date, now, zone)}`}.`, issue: null };
 }
 
 /** The forecast as pages show it; `planNumber` is the plan that counts. */
@@ -76,51 +107,12 @@ export function showForecast(forecast: KeptForecast, document: SeriesDocument, n
     curve: result.finish.percentiles.flatMap((at, k) => (at === null ? [] : [{ at: scale(at), share: (k + 1) / 100, label: showDay(at, now, zone) }])),
     axis: { from: formatDay(dateOf(first as Instant, zone)), to: showDay(last as Instant, now, zone) },
     episodes: result.episodes.map((one) => showEpisode(one, document, now, scale)),
-    threats: result.threats.map(({ share, subject, worth }) => ({
-      subject: linkRecord(subject.kind, subject.id, subject.kind === 'task' ? document.tasks : document.outsideJobs), share: percent(share), width: share, worth: tellWorth(worth, subject.kind),
-    })),
+    threats: showThreats(result, document),
+    trades: showTrades(result, document),
     bank: result.bank,
     luck: [
       `${result.retakes.toFixed(1)} retakes`, `${result.spoiltCoats.toFixed(1)} coats laid again`, `${result.lostShots.toFixed(2)} one-way shots lost`, `${result.missedWindows.toFixed(1)} recoat windows missed`,
     ],
     assumptions: result.assumptions,
-  };
-}
-
-/** When an episode's recording was complete, as its tasks say; null: not yet. */
-export function recordedAt(document: SeriesDocument, episodeId: string): Instant | null {
-  const tasks = document.tasks.filter((task) => task.episodeId === episodeId);
-  const jobs = document.outsideJobs.filter((job) => job.episodeId === episodeId);
-  const ends = [...tasks.map((task) => task.doneAt), ...jobs.map((job) => job.collectedAt)];
-  if (ends.length === 0 || ends.some((end) => end === null)) return null;
-  return ends.reduce<Instant | null>((latest, end) => (end !== null && (latest === null || end > latest) ? end : latest), null);
-}
-
-/** Past forecasts against what happened, days from the day each was made. */
-export function showCalibration(forecasts: readonly KeptForecast[], document: SeriesDocument, now: Instant): CalibrationView {
-  const { zone } = document.series;
-  const rows = forecasts.flatMap((forecast) => forecast.result.episodes.flatMap((one) => {
-    const actual = recordedAt(document, one.episodeId);
-    if (actual === null || actual <= forecast.madeAt) return [];
-    const days = (at: number) => (at - forecast.madeAt) / MS_PER_DAY;
-    // What lies beyond all sessions is later than anything that happened.
-    const judged: Judged = { actual: days(actual), quantiles: one.recorded.percentiles.map((at, k) => ({ share: (k + 1) / 100, value: at === null ? 3650 : days(at) })) };
-    const [low, high] = [promiseDate(one.recorded, 0.1), promiseDate(one.recorded, 0.9)];
-    return [{
-      judged, key: `${forecast.number} ${one.episodeId}`, forecast: `${forecast.number}, ${formatMoment(forecast.madeAt, zone)}`,
-      episode: linkRecord('episode', one.episodeId, document.episodes).name, interval: `${showDay(low, now, zone)} to ${showDay(high, now, zone)}`, actual: formatMoment(actual, zone),
-      isInside: low !== null && actual >= low && (high === null || actual <= high),
-    }];
-  }));
-  const found = calibrate(rows.map(({ judged }) => judged));
-  const shown = rows.map(({ judged: _judged, ...row }) => row);
-  if (!found.ok) return { verdict: null, facts: [], rows: shown };
-  const { belowEighty, count, coverage, pinball, verdict } = found.value;
-  return {
-    verdict, rows: shown,
-    facts: [
-      { name: 'Forecasts that came true', value: String(count) }, { name: 'Inside the 80 % interval', value: percent(coverage) }, { name: 'By the 80 % date', value: percent(belowEighty) },
-      { name: 'Mean pinball loss', value: `${pinball.toFixed(2)} days` },
-    ],
   };
 }

@@ -1,4 +1,5 @@
 /** What the progress pages show: plain, serialisable data. */
+import type { Issue } from '@/lib/result';
 import type { RecordLink } from './week-model';
 
 export type Tone = 'good' | 'warn' | 'stop' | 'plain';
@@ -66,6 +67,24 @@ export interface ThreatRow {
   readonly worth: string;
 }
 
+/** An outside trade with how often a job of it held the end up. */
+export interface TradeRow {
+  readonly trade: RecordLink;
+  /** `2 open jobs` */
+  readonly jobs: string;
+  readonly share: string;
+  readonly width: number;
+  readonly worth: string;
+}
+
+/** The date for a confidence that somebody typed. */
+export interface WantedDate {
+  readonly typed: string;
+  /** Sentence; null: there is no such confidence, and `issue` says why. */
+  readonly answer: string | null;
+  readonly issue: Issue | null;
+}
+
 export interface BankRow {
   readonly week: string;
   readonly p10: number;
@@ -90,6 +109,8 @@ export interface ForecastView {
   readonly axis: { readonly from: string; readonly to: string };
   readonly episodes: readonly EpisodeOdds[];
   readonly threats: readonly ThreatRow[];
+  /** Null: the forecast is older than this count. */
+  readonly trades: readonly TradeRow[] | null;
   readonly bank: readonly BankRow[];
   readonly luck: readonly string[];
   readonly assumptions: readonly string[];
@@ -99,7 +120,19 @@ export interface CalibrationView {
   /** Null: nothing has come true yet. */
   readonly verdict: string | null;
   readonly facts: readonly { readonly name: string; readonly value: string }[];
-  readonly rows: readonly { readonly key: string; readonly forecast: string; readonly episode: string; readonly interval: string; readonly actual: string; readonly isInside: boolean }[];
+  readonly rows: readonly CalibrationRow[];
+}
+
+export interface CalibrationRow {
+  readonly key: string;
+  /** `4, made Sun 15 Nov 18:59` */
+  readonly forecast: string;
+  readonly episode: string;
+  readonly interval: string;
+  readonly actual: string;
+  readonly isInside: boolean;
+  /** Places on the axis of all rows, 0 to 1; `to` null: beyond all sessions. */
+  readonly places: { readonly from: number; readonly to: number | null; readonly actual: number };
 }
 
 export interface EarnedView {
@@ -120,6 +153,8 @@ export interface ProgressView {
   readonly parts: PartCounts;
   readonly earned: EarnedView;
   readonly forecast: ForecastView | null;
+  /** Null: no confidence was typed, or there is no forecast. */
+  readonly wanted: WantedDate | null;
   readonly calibration: CalibrationView;
   readonly ghosts: readonly { readonly number: number; readonly finish: string; readonly made: string }[];
   /** What is done since Monday and what the plan has for the rest of the week. */

@@ -4,7 +4,8 @@ import { addDays, dateOf, formatDay, formatIsoWeek, formatMoment, formatWorkLeng
 import { earnedSchedule, estimateAtCompletion } from '@/lib/forecast';
 import { taskMinutes, type PlanBlock, type PlanResult, type SavedPlan } from '@/lib/plan';
 import { instant, MINUTES_PER_DAY, MS_PER_MINUTE, type Instant } from '@/lib/units';
-import { percent, recordedAt, scaleOf, showCalibration, showDay, showForecast, type KeptForecast } from './progress-forecast';
+import { recordedAt, showCalibration } from './calibration';
+import { percent, savingOf, scaleOf, showDay, showForecast, tellWanted, tellWorth, type KeptForecast } from './progress-forecast';
 import type { Answer, EarnedView, Mark, PartCounts, ProgressView, Timelines } from './progress-model';
 import { isWait, linkRecord } from './week-block';
 import { formatCount } from './week-words';
@@ -20,6 +21,8 @@ export interface ProgressInput {
   readonly ghosts: readonly { readonly number: number; readonly finish: Instant; readonly madeAt: Instant }[];
   /** Newest first. */
   readonly forecasts: readonly KeptForecast[];
+  /** A confidence in percent as somebody typed it; left out: none. */
+  readonly sure?: string | null;
   readonly now: Instant;
 }
 
@@ -72,10 +75,14 @@ function earned({ baseline, document, now }: ProgressInput): EarnedView & { read
   if (!found.ok) return { words: found.error.map((one) => one.message).join(' '), facts, index: null };
   const { atCompletion, earned: weeksEarned, index } = found.value;
   const pace = `${weeksEarned.toFixed(1)} of ${weeks} planned weeks of work are done after ${time.toFixed(1)}.`;
+  if (value === 0) {
+    const isBehind = plannedNow > 0 && time >= 1;
+    return { words: `Nothing of the first plan is done after ${time.toFixed(1)} of ${weeks} weeks${plannedNow === 0 ? ', and nothing was to be done by now.' : '.'}`, facts, index: isBehind ? 0 : null };
+  }
   if (time < 1) return { words: `${pace} A pace is worth telling after the first week.`, facts, index: null };
   return {
-    words: atCompletion === null ? `${pace} Nothing is done yet, so there is no pace.` : `${pace} At this pace the plan takes ${atCompletion.toFixed(1)} weeks.`,
-    facts: [...facts, { name: 'Pace', value: index.toFixed(2) }], index,
+    words: atCompletion === null ? pace : `${pace} At this pace the plan takes ${atCompletion.toFixed(1)} weeks.`,
+    facts: [...facts, { name: 'Pace', value: `${index.toFixed(2)} planned weeks a week` }], index,
   };
 }
 
@@ -99,7 +106,7 @@ function onTrack(input: ProgressInput, pace: number | null): Answer {
     unplaced.length > 0 ? `${unplaced.length} without a place` : '',
     slipped.length > 0 ? `${formatCount(slipped.length, 'task')} should be done by now` : '',
   ].filter((word) => word !== '');
-  const detail = pace === null ? `The plan ends ${formatMoment(accepted.result.finish, document.series.zone)}.` : `Pace ${pace.toFixed(2)}; the plan ends ${formatMoment(accepted.result.finish, document.series.zone)}.`;
+  const detail = pace === null ? `The plan ends ${formatMoment(accepted.result.finish, document.series.zone)}.` : `Pace ${pace.toFixed(2)} of the first plan; the plan ends ${formatMoment(accepted.result.finish, document.series.zone)}.`;
   const first = trouble[0];
   const about = first === undefined ? null : linkRecord('episode', first.episodeId, document.episodes);
   const { few, all } = unlikely(input);
@@ -127,14 +134,14 @@ function threat(forecast: KeptForecast | null, { document }: ProgressInput): Ans
   const risky = forecast?.result.threats.toSorted((a, b) => (b.worth ?? 0) - (a.worth ?? 0) || b.share - a.share)[0];
   if (risky === undefined) return { question, answer: 'Not known yet', detail: 'A forecast counts what holds the end up.', tone: 'plain', about: null };
   const about = linkRecord(risky.subject.kind, risky.subject.id, risky.subject.kind === 'task' ? document.tasks : document.outsideJobs);
-  return { question, answer: about.name, detail: `It held the finish up in ${percent(risky.share)} of the runs.`, tone: risky.share > 0.5 ? 'warn' : 'plain', about };
+  return { question, answer: about.name, detail: `It held the finish up in ${percent(risky.share)} of the runs. ${tellWorth(risky.worth, savingOf(risky.subject.kind))}`.trim(), tone: risky.share > 0.5 ? 'warn' : 'plain', about };
 }
 
 function whatNext({ accepted, document, now }: ProgressInput): Answer {
   const question = 'What next?';
   const open = new Set(listWorks(document).filter((work) => !isDone(work.record)).map((work) => work.record.id));
   const next = accepted === null ? undefined : workBlocks(accepted.result).filter((block) => open.has(block.subject.id) && block.end > now)[0];
-  if (next === undefined) return { question, answer: open.size === 0 ? 'Everything is done' : 'Make a plan', detail: '', tone: 'plain', about: null };
+  if (next === undefined) return { question, answer: listWorks(document).length === 0 ? 'Add the first task' : open.size === 0 ? 'Everything is done' : 'Make a plan', detail: '', tone: 'plain', about: null };
   return {
     question, answer: next.title, detail: formatMoment(next.start, document.series.zone), tone: 'plain',
     about: linkRecord(next.subject.kind, next.subject.id, next.subject.kind === 'task' ? document.tasks : document.outsideJobs),
@@ -206,6 +213,7 @@ export function computeProgress(input: ProgressInput): ProgressView {
     answers: [onTrack(input, index), howSure(latest, input), threat(latest, input), whatNext(input)],
     timelines: timelines(input, latest), parts: partCounts(input), earned: earnedView,
     forecast: latest === null ? null : showForecast(latest, document, now, accepted?.number ?? null),
+    wanted: latest === null ? null : tellWanted(latest, input.sure ?? null, now, zone),
     calibration: showCalibration(forecasts, document, now),
     ghosts: ghosts.map((ghost) => ({ number: ghost.number, finish: formatMoment(ghost.finish, zone), made: formatMoment(ghost.madeAt, zone) })),
     review: review(input),

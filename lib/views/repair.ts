@@ -3,10 +3,11 @@ import type { SeriesDocument } from '@/lib/build';
 import { formatLength } from '@/lib/calendar';
 import { closeOnHolidays } from '@/lib/exchange';
 import { findRepair, type Situation } from '@/lib/forecast';
-import type { PlanDiff } from '@/lib/plan';
+import { openPlan, type PlanDiff, type PlanResult } from '@/lib/plan';
+import { addMinutes, MS_PER_MINUTE, type Instant } from '@/lib/units';
 import type { ViewContext } from './context';
-import { linkRecord } from './week-block';
-import { formatCount } from './week-words';
+import { isErrand, linkRecord } from './week-block';
+import { formatCount, joinNames } from './week-words';
 import { loadReadings } from './workshop-air';
 
 export interface RepairView {
@@ -47,9 +48,38 @@ function computeRepair(at: Situation): RepairView {
   return { text: `${moves} ${text}${without}`, isWorse: isWorse || standing.unplaced > 0, canMend: true };
 }
 
-/** Null: there is no plan, it still fits what it was made from, or a draft waits already. */
+/** Minutes after its planned end before open work counts as run over: somebody may be about to tick it. Our choice. */
+const GRACE = 30;
+
+/** Names of work whose planned time is over, in the order of the plan. @param plan of what is still open */
+function listRunOver({ blocks }: PlanResult, now: Instant): readonly string[] {
+  return blocks.filter(({ end, kind }) => addMinutes(end, GRACE) <= now && (kind === 'task' || isErrand(kind))).map(({ title }) => title);
+}
+
+function tellRunOver(names: readonly string[]): string {
+  if (names.length === 0) return '';
+  const rest = names.length - MOST_NAMED;
+  const named = joinNames([...names.slice(0, MOST_NAMED), ...(rest > 0 ? [`${rest} more`] : [])]);
+  return `${named} should be done by now and ${names.length === 1 ? 'is' : 'are'} not ticked: tick what is done. `;
+}
+
+/** Minutes for which an answer is given again while neither series nor plan has changed: Now asks once a minute. */
+const STEP = 5;
+const kept = new WeakMap<SeriesDocument, { readonly key: string; readonly view: RepairView }>();
+
+/** Null: there is no plan, it still fits what it was made from and nothing has run over, or a draft waits that knows of it. */
 export async function viewRepair({ now, storage }: ViewContext, document: SeriesDocument): Promise<RepairView | null> {
   const [plan, draft] = await Promise.all([storage.acceptedPlan(document.series.id), storage.latestDraft(document.series.id)]);
-  if (plan === null || document.planChange <= plan.basedOnChange || (draft !== null && draft.basedOnChange >= document.planChange)) return null;
-  return computeRepair({ document: await closeOnHolidays(document, now), plan: plan.result, now, readings: await loadReadings(storage, document) });
+  if (plan === null) return null;
+  const left = openPlan(document, plan.result);
+  const over = listRunOver(left, now);
+  if (document.planChange <= plan.basedOnChange && over.length === 0) return null;
+  if (draft !== null && draft.basedOnChange >= document.planChange && listRunOver(left, draft.madeAt).length === over.length) return null;
+  const key = `${plan.number} ${over.length} ${Math.floor(now / (STEP * MS_PER_MINUTE))}`;
+  const known = kept.get(document);
+  if (known?.key === key) return known.view;
+  const mend = computeRepair({ document: await closeOnHolidays(document, now), plan: left, now, readings: await loadReadings(storage, document) });
+  const view = { ...mend, text: `${tellRunOver(over)}${mend.text}` };
+  kept.set(document, { key, view });
+  return view;
 }

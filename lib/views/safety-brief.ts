@@ -4,6 +4,7 @@ import { formatMoment } from '@/lib/calendar';
 import { datedWork } from '@/lib/plan';
 import { briefSession, STANDING_WORDS } from '@/lib/safety';
 import type { BriefView } from './safety-model';
+import { nameOf } from './week-block';
 import { formatClockRange } from './week-words';
 import { isWorthTelling, sayExposure, saySigns, sayVapour, SEVERITY_WORDS, type SafetyContext } from './safety-words';
 
@@ -25,11 +26,8 @@ export async function viewBrief({ storage }: Pick<SafetyContext, 'storage'>, doc
   if (session === undefined) return null;
   const { id: seriesId, zone } = document.series;
   const plan = await storage.acceptedPlan(seriesId);
-  const work = datedWork(plan?.result ?? null);
-  const brief = briefSession(document, session, work);
-  const inside = work.pieces.filter((piece) => piece.start < session.end && session.start < piece.end);
-  const piecesOf = (task: Task) => inside.filter(({ taskId }) => taskId === task.id).toSorted((a, b) => a.start - b.start);
-  const nameOf = (id: string): string => findRecord(document, 'person', id)?.name ?? 'somebody';
+  const brief = briefSession(document, session, datedWork(plan?.result ?? null));
+  const piecesOf = (task: Task) => brief.pieces.filter(({ taskId }) => taskId === task.id);
   const placeName = (id: string): string => findRecord(document, 'place', id)?.name ?? '';
   return {
     seriesId, name: session.name, when: `${formatMoment(session.start, zone)} to ${formatMoment(session.end, zone)}`,
@@ -37,7 +35,7 @@ export async function viewBrief({ storage }: Pick<SafetyContext, 'storage'>, doc
     standing: STANDING_WORDS, hasPlan: plan !== null,
     order: brief.tasks.map((task, index) => ({ id: task.id, name: task.name, place: placeName(task.placeId), why: whyThere(task, index, brief.tasks.length),
       when: piecesOf(task).map(({ start, end }) => formatClockRange(start, end, zone)).join(', '),
-      who: [...new Set(piecesOf(task).flatMap(({ personIds }) => personIds))].map(nameOf).join(', '),
+      who: [...new Set(piecesOf(task).flatMap(({ personIds }) => personIds))].map((id) => nameOf(id, document.people, 'person')).join(', '),
     })),
     hazards: brief.hazards.map(({ hazard, taskNames, isDeferred }) => ({
       id: hazard.id, name: hazard.name, severity: SEVERITY_WORDS[hazard.severity], tasks: taskNames.join(', '), controls: hazard.controls.map(({ text }) => text),

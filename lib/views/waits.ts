@@ -1,5 +1,5 @@
 /** The waits page: load, then compute. */
-import { checkSeries, type SeriesDocument } from '@/lib/build';
+import { listStops, type SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import { climateAt } from '@/lib/climate';
 import type { ReadingRows } from '@/lib/cure';
@@ -27,7 +27,7 @@ export interface WaitsInput extends Waiting {
 function computeWaits(input: WaitsInput): WaitsView {
   const { document, plan, now, rows } = input;
   const { zone, id } = document.series;
-  const isBroken = checkSeries(document).some(({ code, severity }) => severity === 'stop' && code.startsWith('weather-'));
+  const isBroken = listStops(document).some(({ code }) => code.startsWith('weather-'));
   const shown = isBroken ? { ...document, weather: [] } : document;
   const air = breatheAir(shown, spanAround(now, zone, DAYS_BACK, DAYS_AHEAD), rows);
   const coats = listCoats(shown, plan, air);

@@ -50,3 +50,8 @@ export function formatInitials(name: string): string {
   const words = name.replace(/\(.*$/u, '').match(/[\p{L}\p{N}]+/gu) ?? [name];
   return words.map((word) => word.slice(0, 1).toUpperCase()).join('').slice(0, 2);
 }
+
+/** As at the start of a sentence. @example capitalise('episodes in hand') // 'Episodes in hand' */
+export function capitalise(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

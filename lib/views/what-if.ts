@@ -2,16 +2,17 @@
 import type { SeriesDocument } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import {
-  findEffect, findTarget, isHarmful, isRemedyKind, isWhatIfKind, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
+  findEffect, findTarget, isHarmful, isRemedyKind, isWhatIfKind, listSizes, WHAT_IF_KINDS, WHAT_IFS, type SavedForecast, type Situation, type Standing, type WhatIf, type WhatIfKind,
 } from '@/lib/forecast';
 import { closeOnHolidays } from '@/lib/exchange';
-import type { EpisodeOutlook, PlanDiff } from '@/lib/plan';
+import { openPlan, type EpisodeOutlook, type PlanDiff } from '@/lib/plan';
 import type { Issue } from '@/lib/result';
-import { minutesBetween } from '@/lib/units';
+import { minutesBetween, type Instant } from '@/lib/units';
 import type { ViewContext } from './context';
 import { drawMoves, type MovedStrip } from './moved-strip';
 import { linkRecord } from './week-block';
 import type { RecordLink } from './week-model';
+import { tellBank } from './what-if-bank';
 import { loadReadings } from './workshop-air';
 import { formatCount } from './week-words';
 
@@ -37,11 +38,17 @@ export interface RemedyView {
   readonly moves: string;
 }
 
-export interface EffectView {
-  readonly words: readonly string[];
-  readonly summary: string;
+/** Two sentences about one thing: by the plan that counts, and after what happened. */
+interface Compared {
   readonly before: string;
   readonly after: string;
+}
+
+export interface EffectView extends Compared {
+  readonly words: readonly string[];
+  readonly summary: string;
+  /** Finished episodes in hand by week. */
+  readonly bank: Compared;
   readonly isWorse: boolean;
   readonly episodes: readonly EpisodeShift[];
   readonly changes: readonly { readonly key: string; readonly title: string; readonly kind: PlanDiff['changes'][number]['kind']; readonly text: string }[];
@@ -57,6 +64,7 @@ export interface VariantView {
   readonly madeAt: string;
   readonly words: readonly string[];
   readonly result: string;
+  readonly bank: string;
   readonly summary: string;
   readonly episodes: readonly { readonly id: string; readonly name: string; readonly recorded: string; readonly isLate: boolean }[];
   readonly changes: readonly { readonly title: string; readonly text: string }[];
@@ -66,7 +74,7 @@ export interface WhatIfView {
   readonly seriesId: string;
   readonly hasPlan: boolean;
   readonly choices: readonly WhatIfChoice[];
-  readonly chosen: readonly { readonly kind: WhatIfKind; readonly target: string; readonly title: string; readonly targetName: string }[];
+  readonly chosen: readonly { readonly kind: WhatIfKind; readonly target: string; readonly title: string; readonly targetName: string; readonly sizes: readonly { readonly id: string; readonly name: string }[] }[];
   readonly remedy: string | null;
   readonly effect: EffectView | null;
   readonly issues: readonly Issue[];
@@ -100,11 +108,11 @@ function showShifts(diff: PlanDiff, episodes: readonly EpisodeOutlook[], documen
   });
 }
 
-function showVariant(saved: Extract<SavedForecast, { kind: 'variant' }>, document: SeriesDocument): VariantView {
+function showVariant(saved: Extract<SavedForecast, { kind: 'variant' }>, document: SeriesDocument, now: Instant): VariantView {
   const { zone } = document.series;
   const { variant } = saved;
   return {
-    number: saved.number, name: saved.name, planNumber: saved.planNumber, madeAt: formatMoment(saved.madeAt, zone), words: variant.words, result: tellStanding(variant.standing), summary: variant.summary,
+    number: saved.number, name: saved.name, planNumber: saved.planNumber, madeAt: formatMoment(saved.madeAt, zone), words: variant.words, result: tellStanding(variant.standing), bank: tellBank(document, variant.episodes, now), summary: variant.summary,
     episodes: variant.episodes.map((one) => ({
       id: one.episodeId, name: linkRecord('episode', one.episodeId, document.episodes).name, recorded: one.recordedBy === null ? 'no date' : formatMoment(one.recordedBy, zone), isLate: one.recordedBy === null || one.late > 0,
     })),
@@ -135,6 +143,7 @@ function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | 
     effect: {
       words, summary: diff.summary, before: before === null ? 'There is no accepted plan to compare with.' : tellStanding(before), after: tellStanding(standing),
       isWorse: isHarmful(standing, before),
+      bank: { before: at.plan === null ? '' : tellBank(at.document, at.plan.episodes, at.now), after: tellBank(at.document, plan.episodes, at.now) },
       strip: at.plan === null ? null : drawMoves(document, at.plan, plan),
       episodes: showShifts(diff, plan.episodes, at.document),
       changes: diff.changes.map((change) => ({ key: change.blockId, title: change.title, kind: change.kind, text: change.text })),
@@ -147,17 +156,19 @@ function showEffect(at: Situation, whatIfs: readonly WhatIf[], remedy: string | 
 export async function viewWhatIf({ storage, now }: ViewContext, document: SeriesDocument, query: WhatIfQuery): Promise<WhatIfView> {
   const { id } = document.series;
   const [accepted, kept] = await Promise.all([storage.acceptedPlan(id), storage.listForecasts(id, 'variant', 20)]);
-  const at: Situation = { document: await closeOnHolidays(document, now), plan: accepted?.result ?? null, now, readings: await loadReadings(storage, document) };
   const whatIfs = readWhatIfs(query.whatIfs);
+  // Holidays and readings count for a plan, not for what may be chosen.
+  const weighed = whatIfs.length === 0 ? { document } : { document: await closeOnHolidays(document, now), readings: await loadReadings(storage, document) };
+  const at: Situation = { ...weighed, plan: accepted === null ? null : openPlan(document, accepted.result), now };
   const { effect, issues } = whatIfs.length === 0 || accepted === null ? { effect: null, issues: [] } : showEffect(at, whatIfs, query.remedy);
   return {
     seriesId: id, hasPlan: accepted !== null, issues, effect,
     choices: WHAT_IF_KINDS.map((kind) => ({ kind, title: WHAT_IFS[kind].title, nothing: WHAT_IFS[kind].nothing, targets: WHAT_IFS[kind].targets(at).slice(0, 40) })),
     chosen: whatIfs.map((one) => {
       const target = findTarget(at, one);
-      return { kind: one.kind, target: target?.id ?? one.target, title: WHAT_IFS[one.kind].title, targetName: target?.name ?? '' };
+      return { kind: one.kind, target: target?.id ?? one.target, title: WHAT_IFS[one.kind].title, targetName: target?.name ?? '', sizes: listSizes({ kind: one.kind, target: target?.id ?? one.target }) };
     }),
     remedy: query.remedy !== null && isRemedyKind(query.remedy) ? query.remedy : null,
-    variants: kept.filter((one) => one.kind === 'variant').map((one) => showVariant(one, document)),
+    variants: kept.filter((one) => one.kind === 'variant').map((one) => showVariant(one, document, now)),
   };
 }

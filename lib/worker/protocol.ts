@@ -27,13 +27,15 @@ export type WorkerMessage =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'done'; readonly result: Result<Solution, readonly Issue[]> };
 
-/** What a simulation thread is asked for: its share of the runs. */
+/** What a simulation thread is asked for: runs, as long as there are any that no thread has taken. */
 export interface SimulationTask {
   /** Null: the forecast it worked on last. */
   readonly shared: SharedInput | null;
   readonly luck: Luck;
-  readonly first: number;
-  readonly count: number;
+  /** Runs asked for of all threads together. */
+  readonly runs: number;
+  /** One 32-bit cell: the first run that nobody has taken. */
+  readonly nextCell: SharedArrayBuffer;
   /** One 32-bit cell; set to 1 to stop. */
   readonly cancelCell: SharedArrayBuffer;
 }

@@ -1,6 +1,6 @@
 /** A forecast for threads: its long tables lie in memory that all share, so that a thread starts without a copy of its own. */
 import type { ForecastInput } from '@/lib/simulation';
-import type { Activity, Lag } from '@/lib/scheduling';
+import type { Activity, Lag, Minutes } from '@/lib/scheduling';
 
 /** What the runs draw from, whose tables are shared already. */
 export type Luck = Pick<ForecastInput, 'lengths' | 'delays'>;
@@ -38,7 +38,7 @@ const withoutTable = (lag: Lag): Lag => (lag.min?.kind === 'table' ? { ...lag, m
 const hasTable = ({ states = [] }: Activity): boolean => states.some(({ until }) => until !== undefined);
 
 /** The activity with other tables for its states, by their place. */
-function withTables(activity: Activity, tableOf: (state: number) => readonly number[]): Activity {
+function withTables(activity: Activity, tableOf: (state: number) => Minutes): Activity {
   if (activity.states === undefined) return activity;
   return { ...activity, states: activity.states.map((need, k) => (need.until === undefined ? need : { ...need, until: { ...need.until, ready: tableOf(k) } })) };
 }
@@ -68,25 +68,12 @@ export class SharedForecast {
   }
 }
 
-/** A copy as a plain list. Counted out: an iterator takes twenty times as long over shared memory. */
-function listOf(table: Int32Array): readonly number[] {
-  const list: number[] = [];
-  for (let k = 0; k < table.length; k += 1) list.push(table[k]!);
-  return list;
-}
-
 /** The forecast as it was, without its luck. */
 export function gatherTables({ input, ofLag, ofStates, tables }: SharedInput): ForecastInput {
-  const known = new Map<number, readonly number[]>();
-  const tableAt = (at: number): readonly number[] => {
-    const found = known.get(at) ?? listOf(tables[at]!);
-    known.set(at, found);
-    return found;
-  };
-  const lags = input.problem.lags.map((lag, k) => (lag.min?.kind === 'table' ? { ...lag, min: { ...lag.min, ready: tableAt(ofLag[k]!) } } : lag));
+  const lags = input.problem.lags.map((lag, k) => (lag.min?.kind === 'table' ? { ...lag, min: { ...lag.min, ready: tables[ofLag[k]!]! } } : lag));
   const activities = input.problem.activities.map((activity, k) => {
     const own = ofStates[k];
-    return own ? withTables(activity, (state) => tableAt(own[state]!)) : activity;
+    return own ? withTables(activity, (state) => tables[own[state]!]!) : activity;
   });
   return { ...input, problem: { ...input.problem, lags, activities } };
 }

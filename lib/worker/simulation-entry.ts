@@ -1,4 +1,4 @@
-/** Runs in a simulation thread: its share of the runs, in blocks, with progress; looks at the cancel cell between blocks. Then it waits for more. */
+/** Runs in a simulation thread: takes block after block that no other thread has, with progress; looks at the cancel cell between blocks. Then it waits for more. */
 import { parentPort } from 'node:worker_threads';
 import { Simulation } from '@/lib/simulation';
 import type { SimulationMessage, SimulationTask } from './protocol';
@@ -11,13 +11,16 @@ const BLOCK = 100;
 let simulation: Simulation | null = null;
 
 function runShare(task: SimulationTask, post: (message: SimulationMessage) => void): void {
-  const cell = new Int32Array(task.cancelCell);
+  const cancel = new Int32Array(task.cancelCell);
+  const next = new Int32Array(task.nextCell);
   if (task.shared !== null) simulation = new Simulation(gatherTables(task.shared));
   if (simulation === null) throw new Error('A simulation thread was asked to go on with a forecast it never had.');
   simulation.setLuck(task.luck);
-  for (let done = 0; done < task.count; done += BLOCK) {
-    if (Atomics.load(cell, 0) === 1) break;
-    post({ kind: 'block', block: simulation.runMany(task.first + done, Math.min(BLOCK, task.count - done)) });
+  for (;;) {
+    if (Atomics.load(cancel, 0) === 1) break;
+    const first = Atomics.add(next, 0, BLOCK);
+    if (first >= task.runs) break;
+    post({ kind: 'block', block: simulation.runMany(first, Math.min(BLOCK, task.runs - first)) });
   }
   post({ kind: 'done' });
 }

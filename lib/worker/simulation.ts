@@ -24,6 +24,7 @@ const laidOut = new WeakMap<ForecastInput['problem'], SharedForecast>();
  */
 export async function simulateInWorkers(input: ForecastInput, runs: number, { onProgress, signal, threads = 2 }: SimulationHooks = {}): Promise<Result<RunBlock>> {
   const cancelCell = new SharedArrayBuffer(4);
+  const nextCell = new SharedArrayBuffer(4);
   const cancel = () => {
     Atomics.store(new Int32Array(cancelCell), 0, 1);
   };
@@ -36,14 +37,11 @@ export async function simulateInWorkers(input: ForecastInput, runs: number, { on
   const blocks: RunBlock[] = [];
   let done = 0;
   try {
-    await Promise.all(Array.from({ length: count }, (_, k) => {
-      const first = Math.floor((runs * k) / count);
-      return runInThread(forecast, { luck, first, count: Math.floor((runs * (k + 1)) / count) - first, cancelCell }, (block) => {
-        blocks.push(block);
-        done += block.count;
-        onProgress?.(done);
-      });
-    }));
+    await Promise.all(Array.from({ length: count }, () => runInThread(forecast, { luck, runs, nextCell, cancelCell }, (block) => {
+      blocks.push(block);
+      done += block.count;
+      onProgress?.(done);
+    })));
   } finally {
     signal?.removeEventListener('abort', cancel);
   }

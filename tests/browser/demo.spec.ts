@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test';
+import { addDays, formatIsoWeek, isoWeekOf } from '@/lib/calendar';
 import { DEMO, expectNoSidewaysScroll, planAndAccept } from './pages';
 
 test.describe.configure({ mode: 'serial' });
@@ -30,6 +31,17 @@ test('a block says why it is there and can be pinned and let go', async ({ page 
   await expect(page.getByRole('status').getByText(/^Fixed the start of/)).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).first().click();
   await expect(page.getByRole('status').getByText(/^Undid/)).toBeVisible();
+});
+
+test('work is not ticked by one tap while work before it is open', async ({ page }) => {
+  await page.goto(`${DEMO}/week/${formatIsoWeek(isoWeekOf(addDays(new Date().toISOString().slice(0, 10), 35)))}`);
+  await page.getByRole('region', { name: /^Strip of the week/ }).getByRole('button', { name: /^Work: / }).first().click();
+  const sheet = page.getByRole('dialog');
+  await sheet.getByRole('button', { name: 'Done', exact: true }).click();
+  await expect(sheet.getByText(/^Before .* comes work that is not ticked: /)).toBeVisible();
+  await expect(sheet.getByRole('button', { name: 'Done all the same' })).toBeVisible();
+  await sheet.getByRole('button', { name: 'Not yet' }).click();
+  await expect(sheet.getByRole('button', { name: 'Done', exact: true })).toBeVisible();
 });
 
 test('the phone shows now, next and what not to forget', async ({ page }) => {

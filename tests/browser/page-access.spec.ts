@@ -2,7 +2,7 @@ import { expect, test } from '@playwright/test';
 import { DEMO, expectNoAxeViolations, expectNoSidewaysScroll } from './pages';
 
 const PAGES = [
-  '/', DEMO, `${DEMO}/now`, `${DEMO}/build`, `${DEMO}/plans`, `${DEMO}/history`, `${DEMO}/records`, `${DEMO}/records/series`,
+  '/', DEMO, `${DEMO}/now`, `${DEMO}/build`, `${DEMO}/plans`, `${DEMO}/history`, `${DEMO}/progress/odds`, `${DEMO}/progress/review`, `${DEMO}/records`, `${DEMO}/records/series`,
   `${DEMO}/records/tasks`, `${DEMO}/records/tasks/new`, `${DEMO}/records/tasks/task-studs`, `${DEMO}/records/sessions/new`, `${DEMO}/records/parts/part-frame`,
   '/s/there-is-no-such-series',
 ];

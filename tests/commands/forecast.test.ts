@@ -67,7 +67,15 @@ describe('forecasts and what-ifs of the demo', () => {
     const document = await load();
     const view = await viewWhatIf(viewContext(), document, { whatIfs: ['week-off'], remedy: null });
     expect(view.effect?.summary).toMatch(/later/);
+    // Releases and bank, before and after.
+    expect(view.effect?.after).not.toBe(view.effect?.before);
+    for (const told of [view.effect?.bank.before, view.effect?.bank.after]) expect(told).toMatch(/in hand/);
     expect((await load()).changeNumber).toBe(document.changeNumber);
+    // A change chosen is told the same way: in words, and on the strip of the first week in which something moves.
+    const { effect } = await viewWhatIf(viewContext(), document, { whatIfs: ['week-off'], remedy: view.effect!.remedies[0]!.kind });
+    expect(effect?.words.at(-1)).toBe(view.effect!.remedies[0]!.text);
+    expect(effect?.strip?.rows.flatMap(({ pieces }) => pieces).length).toBeGreaterThan(0);
+    expect(effect?.changes.length).toBeGreaterThan(0);
     const { variant } = unwrap(await keepVariant(context, seriesId, 'Week off', { whatIfs: [{ kind: 'week-off', target: '' }], remedy: null }));
     expect((await viewWhatIf(viewContext(), document, { whatIfs: [], remedy: null })).variants.map(({ name }) => name)).toEqual(['Week off']);
     unwrap(await removeVariant(context, seriesId, variant.number));
@@ -85,6 +93,7 @@ describe('forecasts and what-ifs of the demo', () => {
     const [first, second] = variants.map(({ episodes }) => episodes.map(({ id }) => id));
     expect(first).toEqual(second);
     expect(first).not.toEqual([]);
+    for (const { bank } of variants) expect(bank).toMatch(/in hand/);
     for (const { variant } of [one, two]) unwrap(await removeVariant(context, seriesId, variant.number));
   });
 
@@ -121,6 +130,8 @@ describe('forecasts and what-ifs of the demo', () => {
     const done = (await load()).tasks.find(({ doneAt }) => doneAt !== null)!;
     expect(await acceptWhatIf(context, seriesId, { whatIfs: [{ kind: 'ran-double', target: done.id }], remedy: null }))
       .toMatchObject({ ok: false, error: [{ code: 'what-if-finished' }] });
+    const told = await viewWhatIf(viewContext(), await load(), { whatIfs: [`ran-double:${done.id}`], remedy: null });
+    expect(told.issues).toMatchObject([{ code: 'what-if-finished', message: `${done.name} is done, so this cannot happen to it any more.` }]);
     for (const whatIfs of [[], [{ kind: 'flood', target: '' }]]) {
       expect(await acceptWhatIf(context, seriesId, { whatIfs, remedy: null })).toMatchObject({ ok: false, error: [{ code: whatIfs.length === 0 ? 'what-if-missing' : 'what-if-unknown' }] });
     }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findRecord } from '@/lib/build';
-import { completeTask, createSessions, pinTask, recordBeforeShots, recordJobEvent, reopenTask, undoChange, unpinTask } from '@/lib/commands';
+import { changeRecord, completeTask, createSessions, pinTask, recordBeforeShots, recordJobEvent, reopenTask, undoChange, unpinTask } from '@/lib/commands';
 import { unwrap, type Result } from '@/lib/result';
 import { contents } from '../build/history';
 import { at, sampleSeries } from '../build/sample-series';
@@ -26,6 +26,58 @@ describe('completeTask and reopenTask', () => {
     expect(codes(await completeTask(context, ID, 'task-strip', 2))).toEqual(['stale-record']);
     expect(codes(await reopenTask(context, ID, 'task-strip', 1))).toEqual(['nothing-changed']);
     expect(context.writes()).toBe(0);
+  });
+});
+
+describe('completeTask while work before it is open', () => {
+  it('asks by name and saves nothing, and asks no longer once that is done', async () => {
+    const context = memoryContext(sampleSeries());
+    const refused = await completeTask(context, ID, 'task-prime', 1);
+    expect(refused).toMatchObject({ ok: false, error: [{
+      code: 'work-before-open', message: 'Before Prime the frame comes work that is not ticked: Clean the frame, Strip the frame.',
+      fix: 'Say that they are done too, or press again when it is done all the same.', subjects: [{ id: 'task-clean' }, { id: 'task-strip' }],
+    }] });
+    expect(context.writes()).toBe(0);
+    unwrap(await completeTask(context, ID, 'task-strip', 1));
+    expect(codes(await completeTask(context, ID, 'task-clean', 1))).toEqual([]);
+  });
+
+  it('ticks what comes before it too, as one change that undo takes back whole', async () => {
+    const context = memoryContext(sampleSeries());
+    const { change } = unwrap(await completeTask(context, ID, 'task-prime', 1, { before: 'too' }));
+    expect(change.label).toBe('Done with 2 before it: task Prime the frame');
+    const done = () => context.document().tasks.filter(({ doneAt }) => doneAt !== null).map(({ id }) => id);
+    expect(done()).toEqual(['task-strip', 'task-clean', 'task-prime']);
+    unwrap(await undoChange(context, ID, change.number));
+    expect(done()).toEqual([]);
+  });
+
+  it('lets it be done all the same, and never ticks the trips of an outside job by itself', async () => {
+    const context = memoryContext(sampleSeries());
+    expect(await completeTask(context, ID, 'task-fit', 1, { before: 'too' })).toMatchObject({ ok: false, error: [{ code: 'work-before-open', fix: expect.stringContaining('Powder coat the wheel in Waits') }] });
+    expect(unwrap(await completeTask(context, ID, 'task-fit', 1, { before: 'leave' })).change.label).toBe('Done: task Fit the wheel');
+  });
+});
+
+describe('dates that are over already', () => {
+  const saturday = { name: 'Saturday', placeIds: ['place-bench'], crewIds: ['person-robin'], isRecording: false, hasDaylight: false, isNoiseAllowed: false, heating: null };
+
+  it('are kept with a warning that says what, where, why and one fix', async () => {
+    const context = memoryContext(sampleSeries());
+    const { change, warnings } = unwrap(await changeRecord(context, ID, 'episode', 'episode-1', 1, { releaseDate: '2026-11-02' }));
+    expect(warnings.find(({ code }) => code === 'release-over')).toMatchObject({
+      severity: 'warn', message: 'Down to bare metal is to come out Mon 2 Nov 2026, and that day is over, so its work counts as late.', fix: 'Give it a day that is still to come, or call it released.',
+    });
+    expect(unwrap(await undoChange(context, ID, change.number)).warnings.filter(({ code }) => code === 'release-over')).toEqual([]);
+    const added = unwrap(await createSessions(context, ID, { ...saturday, startOn: '2026-11-02', weeks: 2, weekdays: [6], from: '10:00', to: '16:00' }));
+    expect(added.warnings.find(({ code }) => code === 'session-over')?.message).toBe('2 of the sessions end before now, the first Sat 7 Nov 16:00, so no work is planned into them.');
+  });
+
+  it('warn no more for what is still to come, or for another field of what was over before', async () => {
+    const context = memoryContext(sampleSeries());
+    expect(unwrap(await changeRecord(context, ID, 'episode', 'episode-1', 1, { releaseDate: '2026-11-30' })).warnings.map(({ code }) => code)).not.toContain('release-over');
+    unwrap(await changeRecord(context, ID, 'episode', 'episode-2', 1, { releaseDate: '2026-11-02' }));
+    expect(unwrap(await changeRecord(context, ID, 'episode', 'episode-2', 2, { name: 'Green' })).warnings.map(({ code }) => code)).not.toContain('release-over');
   });
 });
 

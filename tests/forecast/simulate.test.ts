@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SeriesDocument } from '@/lib/build';
 import { addDays, dateOf, instantOf, weekdayOf } from '@/lib/calendar';
-import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, quantileOf, WHAT_IF_KINDS, withSaving, worthOf } from '@/lib/forecast';
+import { continueSessions, DEFAULT_ASSUMPTIONS, findChances, findEffect, findThreats, findTradeThreats, listSizes, quantileOf, WHAT_IF_KINDS, withDaySaved, withSaving, worthOf } from '@/lib/forecast';
 import { applyWhatIfs } from '@/lib/forecast/what-if';
 import { compilePlan } from '@/lib/plan';
 import { unwrap } from '@/lib/result';
@@ -15,6 +15,8 @@ const { compiled, plan, schedule } = planOf(document, now, { schedules: 2 });
 const calm = { ...DEFAULT_ASSUMPTIONS, factorDeviation: 0, retakeChance: 0, lostChance: 0, spoilChance: 0, coldBegins: 0, absenceChance: 0 };
 const longer = unwrap(compilePlan({ document: continueSessions(document, 4).document, now, previousBlocks: new Map() }));
 const input = findChances(longer, plan, { assumptions: DEFAULT_ASSUMPTIONS, factors: new Map(), seed: 1 });
+
+const finish = (seed: number) => [...new Simulation({ ...input, seed }).runMany(0, 12).finish];
 
 describe('a simulation of the demo', () => {
   it('gives the accepted plan back, minute by minute, when nothing goes otherwise', () => {
@@ -34,6 +36,28 @@ describe('a simulation of the demo', () => {
     expect([...joined.finish]).toEqual([...whole.finish]);
     expect([...joined.watched]).toEqual([...whole.watched]);
     expect(joined.critical).toEqual(whole.critical);
+  });
+
+  it('is the same again for the same seed, and another for another', () => {
+    expect(finish(1)).toEqual(finish(1));
+    expect(finish(2)).not.toEqual(finish(1));
+  });
+
+  it('counts how often each trade holds the end up, by the job of it that does so most often', () => {
+    const [job] = document.outsideJobs.filter(({ collectedAt }) => collectedAt === null);
+    const block = { ...new Simulation(input).runMany(0, 1), criticalRuns: 10, critical: Int32Array.from(input.problem.activities, ({ id }) => (id === `collection:${job!.id}` ? 4 : 0)) };
+    const [first, ...others] = findTradeThreats(document, input, block);
+    expect(first).toMatchObject({ tradeId: job!.tradeId, share: 0.4, worth: null });
+    expect(first!.jobs).toBe(document.outsideJobs.filter(({ collectedAt, tradeId }) => collectedAt === null && tradeId === job!.tradeId).length);
+    expect(others.every(({ share }) => share === 0)).toBe(true);
+    expect(findThreats(input, block)).toMatchObject([{ subject: { kind: 'outsideJob', id: job!.id }, share: 0.4 }]);
+  });
+
+  it('takes a working day off the jobs named and off no other', () => {
+    const [one] = input.delays;
+    const saved = withDaySaved(input, new Set([one!.id]));
+    expect(saved.delays[0]!.outcomes.slice(1).map(({ ready }) => ready)).toEqual(one!.outcomes.slice(0, -1).map(({ ready }) => ready));
+    expect(saved.delays.slice(1)).toEqual(input.delays.slice(1));
   });
 
   it('meets the same luck by name, so that an hour saved is never mixed with other luck', () => {
@@ -72,6 +96,18 @@ describe('the ten what-ifs on the demo', () => {
     expect(new Set(kinds).size).toBe(kinds.length);
     const harm = ({ lateMinutes, slipMinutes, open, unplaced }: typeof effect.standing) => [open, unplaced, lateMinutes, slipMinutes].map((one) => String(Math.round(one)).padStart(12, '0')).join();
     for (const remedy of effect.remedies) expect(harm(remedy.standing) < harm(effect.standing)).toBe(true);
+  });
+
+  it('let a trade slip by as many working days as said, five when nothing is said', () => {
+    const job = document.outsideJobs.find(({ collectedAt, promisedFor }) => collectedAt === null && promisedFor === null)!;
+    const slipped = (target: string) => unwrap(applyWhatIfs({ document, plan, now }, [{ kind: 'trade-slips', target }]));
+    const likely = (target: string) => slipped(target).document.outsideJobs.find(({ id }) => id === job.id)!.quote.likely - job.quote.likely;
+    expect([job.id, `${job.id}@2`, `${job.id}@10`].map(likely)).toEqual([5, 2, 10]);
+    expect(slipped(`${job.id}@10`).words).toEqual([`${job.name} comes back 10 working days later`]);
+    expect(listSizes({ kind: 'trade-slips', target: `${job.id}@10` }).map(({ id }) => id)).toEqual([`${job.id}@2`, job.id, `${job.id}@10`]);
+    for (const days of ['0', '61', '2.5', 'many']) {
+      expect(applyWhatIfs({ document, plan, now }, [{ kind: 'trade-slips', target: `${job.id}@${days}` }])).toMatchObject({ ok: false, error: [{ code: 'what-if-days' }] });
+    }
   });
 
   it('have somebody away from today, or from Monday to Sunday of next week', () => {

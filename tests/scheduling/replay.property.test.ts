@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { afterWork, check, Replay, solve, type Interval, type Problem, type Schedule } from '@/lib/scheduling';
+import { afterWork, check, Replay, solve, type Interval, type LagLength, type Problem, type Schedule } from '@/lib/scheduling';
 import { problems } from './random-problem';
 
 /** Nobody looks ahead in a replay, so it keeps neither pins nor maximum lags nor wished dates; the rest of the contract holds. */
@@ -43,6 +43,21 @@ function scheduleOf(problem: Problem, replay: Replay, planned: Schedule): Schedu
 
 const seen = (problem: Problem, schedule: Schedule) => check(problem, schedule).filter(({ rule }) => rule !== 'score').map(({ message, rule }) => `${rule}: ${message}`);
 
+const more = (minutes: number, perMille: number): number => Math.round((minutes * perMille) / 1000);
+
+const stretched = (length: LagLength, perMille: number): LagLength => (length.kind === 'table'
+  ? { ...length, ready: [...length.ready].map((ready, k) => k * length.step + more(ready - k * length.step, perMille)) }
+  : { ...length, minutes: more(length.minutes, perMille) });
+
+/** The first state of each activity lasts so long at least. */
+const withUntil = (problem: Problem, lasts: number): Problem => ({
+  ...problem,
+  activities: problem.activities.map(({ states, ...activity }) => ({
+    ...activity,
+    ...(states === undefined ? {} : { states: states.map((state, k) => (k > 0 ? state : { ...state, until: { step: 7, ready: Array.from({ length: 20 }, (_, at) => at * 7 + lasts) } })) }),
+  })),
+});
+
 describe('a replay', () => {
   it('keeps every rule that needs no foresight, as the independent checker sees it', () => {
     fc.assert(fc.property(problems.map(withoutForesight), fc.nat({ max: 3 }), (problem, blockable) => {
@@ -69,6 +84,35 @@ describe('a replay', () => {
       replay.run();
       expect(seen(longer, scheduleOf(longer, replay, solution.value.schedule))).toEqual([]);
     }), { numRuns: 150, seed: 12 });
+  });
+
+  it('stretches waits and states as if the problem had them so', () => {
+    fc.assert(fc.property(problems.map(withoutForesight), fc.integer({ min: 1000, max: 2500 }), fc.integer({ min: 0, max: 60 }), (plain, perMille, lasts) => {
+      const problem = withUntil({ ...plain, lags: plain.lags.filter(({ min }) => min?.kind === 'table' || (min?.minutes ?? 0) >= 0) }, lasts);
+      const replay = new Replay(problem, []);
+      problem.lags.forEach((_, lag) => replay.stretchLag(lag, perMille));
+      problem.activities.forEach((_, activity) => replay.stretchStates(activity, perMille));
+      replay.run();
+      const other: Problem = {
+        ...problem,
+        lags: problem.lags.map((lag) => (lag.min === undefined ? lag : { ...lag, min: stretched(lag.min, perMille) })),
+        activities: problem.activities.map(({ states, ...activity }) => ({
+          ...activity,
+          ...(states === undefined ? {} : { states: states.map((state) => ({
+            ...state, tail: more(state.tail, perMille),
+            ...(state.until === undefined ? {} : { until: { step: 7, ready: [...state.until.ready].map((ready, k) => k * 7 + more(ready - k * 7, perMille)) } }),
+          })) }),
+        })),
+      };
+      const whole = new Replay(other, []);
+      whole.run();
+      expect([...replay.start]).toEqual([...whole.start]);
+      replay.reset();
+      replay.run();
+      const again = new Replay(problem, []);
+      again.run();
+      expect([...replay.start]).toEqual([...again.start]);
+    }), { numRuns: 150, seed: 14 });
   });
 
   it('gives the same dates again after other runs', () => {

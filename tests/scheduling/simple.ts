@@ -1,4 +1,4 @@
-import type { Activity, Lag, LagLength, Problem, Schedule, Solution } from '@/lib/scheduling';
+import type { Activity, Lag, LagLength, Placement, Problem, Schedule, Score, Solution } from '@/lib/scheduling';
 
 /** An activity in one go without needs, unless told otherwise. */
 export function activity(id: string, duration: number, more: Partial<Activity> = {}): Activity {
@@ -30,6 +30,23 @@ export function scheduleOf(solution: Solution): Schedule {
   return solution.schedule;
 }
 
-export function startOf(schedule: Schedule, id: string): number | undefined {
-  return schedule.placements.find((placement) => placement.activity === id)?.start;
+export function startOf(planned: Schedule, id: string): number | undefined {
+  return planned.placements.find((placement) => placement.activity === id)?.start;
+}
+
+/** A placement with one piece and nobody, unless told otherwise. */
+export function place(id: string, start: number, end: number, more: Partial<Placement> = {}): Placement {
+  return { activity: id, start, end, pieces: start < end ? [{ start, end }] : [], crew: [], ...more };
+}
+
+/** A schedule whose score knows its dates alone, unless told otherwise: late, moved or paid for is nothing. */
+export function schedule(placements: readonly Placement[], unplaced: readonly string[] = [], more: Partial<Score> = {}): Schedule {
+  return {
+    placements,
+    unplaced: unplaced.map((id) => ({ activity: id, because: [], waitsFor: [] })),
+    score: {
+      unplaced: unplaced.length, tardiness: 0, shortages: 0, moved: 0, makespan: Math.max(0, ...placements.map((p) => p.end)), cost: 0,
+      sumOfEnds: placements.reduce((sum, p) => sum + p.end, 0), ...more,
+    },
+  };
 }

@@ -20,6 +20,14 @@ describe('the plans page', () => {
     ]);
   });
 
+  it('does not call work gone that has been done since', () => {
+    const document = sampleSeries();
+    const done = { ...document, tasks: document.tasks.map((task) => (task.id === 'task-clean' ? { ...task, doneAt: at('2026-12-05', '15:00') } : task)) };
+    const draft = samplePlan({ blocks: SAMPLE_BLOCKS.filter(({ id }) => id !== 'task:task-clean') }, { number: 4, status: 'draft' });
+    expect(view({ document: done, draft }).draft?.summary).toBe('Nothing moves.');
+    expect(view({ draft }).draft?.summary).toBe('1 gone.');
+  });
+
   it('says which episodes are better and which are worse', () => {
     const episodes = [
       { episodeId: 'episode-1', shootDue: at('2026-12-06', '00:00'), recordedBy: at('2026-12-06', '03:00'), late: minutes(180) },
@@ -47,6 +55,14 @@ describe('the plans page', () => {
     expect(shown.draft?.changes).toEqual([]);
     expect(shown.draft?.episodes[0]?.kind).toBe('first');
     expect(shown.accepted).toBeNull();
+  });
+
+  it('names starts fixed by hand that the accepted plan does not have, as long as they are', () => {
+    const document = sampleSeries();
+    const pinned = (start: ReturnType<typeof at> | null) => ({ ...document, tasks: document.tasks.map((task) => (task.id === 'task-clean' ? { ...task, pinnedStart: start } : task)) });
+    expect(view({ document: pinned(at('2026-12-05', '11:00')) }).loosePins).toEqual([{ taskId: 'task-clean', revision: 1, name: 'Clean the frame', when: 'Sat 5 Dec 11:00' }]);
+    const planned = SAMPLE_BLOCKS.find(({ id }) => id === 'task:task-clean')!.start;
+    for (const start of [planned, null]) expect(view({ document: pinned(start) }).loosePins).toEqual([]);
   });
 
   it('says that a draft is older than the build', () => {

@@ -47,7 +47,7 @@ export function lowerToCore(model: Model): Core | null {
 
 function isSayable(model: Model): boolean {
   const { budgets, crew, holds, objective, states } = model;
-  if (objective.quotas.count > 0 || objective.upkeep.count > 0) return false;
+  if (objective.quotas.count > 0 || objective.upkeep.spans.count > 0) return false;
   if (budgets.start.length > 0 || crew.from[model.count] !== 0 || holds.count > 0 || states.from[model.count] !== 0) return false;
   for (let i = 0; i < model.count; i += 1) {
     if (model.isSplit[i] === 1 && model.calendar[i]! >= 0 && model.duration[i]! > 0) return false;

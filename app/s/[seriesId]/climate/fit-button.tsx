@@ -1,7 +1,7 @@
 'use client';
 
 import { useState, useTransition } from 'react';
-import { Button, IssueList, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import { fitRoomAction } from './actions';
 
@@ -30,7 +30,7 @@ export function FitButton({ seriesId, revision, timeConstant, offset, airZone }:
   return (
     <UntilReady>
       <Button look="main" onClick={use} aria-disabled={isPending}>Use these values for the room</Button>
-      {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
+      <Refused issues={issues} seriesId={seriesId} />
     </UntilReady>
   );
 }

@@ -3,7 +3,7 @@
 import Link from 'next/link';
 import { useOptimistic, useState, useTransition, type DragEvent, type ReactNode } from 'react';
 import { GripVertical, TriangleAlert } from 'lucide-react';
-import { episodePath, IssueList, UntilReady, useNotices } from '@/app/_ui';
+import { episodePath, Refused, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { BoardRow, ReelView } from '@/lib/views';
 import { moveSegmentAction } from './actions';
@@ -84,7 +84,7 @@ export function Shelf({ seriesId, reels, loose, titles }: ShelfProps) {
     <UntilReady>
       <section aria-labelledby="shelf-head">
         <h2 id="shelf-head" className="visually-hidden">The shelf</h2>
-        {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
+        <Refused issues={issues} seriesId={seriesId} />
         <ol className={styles.shelf}>
           {shown.reels.map((reel) => (
             <li key={reel.id} className={styles.reel} {...dropAt(reel.id, null)}><Reel reel={reel} seriesId={seriesId}>{list(reel.rows, reel)}</Reel></li>

@@ -3,7 +3,7 @@
 import { useState, useTransition } from 'react';
 import { CameraIcon, Timer, TimerOff } from 'lucide-react';
 import type { Outcome } from '@/app/_actions/outcome';
-import { Button, IssueList, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { RunningClock } from '@/lib/views';
 import { startClockAction, stopClockAction } from '../episodes/actions';
@@ -58,7 +58,7 @@ export function ClockButtons({ seriesId, taskId, title, clocks }: ClockButtonsPr
           </span>
         );
       })}
-      {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
+      <Refused issues={issues} seriesId={seriesId} />
     </UntilReady>
   );
 }

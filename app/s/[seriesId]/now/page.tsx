@@ -34,7 +34,7 @@ export default async function NowPage({ params }: Props) {
     <PageBody>
       <Refresh />
       {view.plan === null ? null : <PlanBanner plan={view.plan} seriesId={seriesId} />}
-      {view.plan?.staleness ? <Suspense fallback={null}><RepairOffer seriesId={seriesId} /></Suspense> : null}
+      {view.plan === null ? null : <Suspense fallback={null}><RepairOffer seriesId={seriesId} /></Suspense>}
       <SessionLine view={view} />
       <div className={styles.columns}>
         <div>

@@ -2,7 +2,7 @@
 
 import { useState, useTransition } from 'react';
 import { Check, Trash2 } from 'lucide-react';
-import { Button, IssueList, SelectField, TextField, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, SelectField, TextField, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import { acceptPlanAction, discardPlanAction, type PlanOutcome } from './actions';
 import styles from './page.module.css';
@@ -14,10 +14,17 @@ interface DecisionProps {
   readonly isStale: boolean;
   /** Names of the crew. */
   readonly people: readonly string[];
+  /** Starts fixed by hand that only the draft has: they outlive it. */
+  readonly pinCount: number;
+}
+
+function tellDiscarded(number: number, pinCount: number): string {
+  const kept = pinCount === 0 ? '' : ` ${pinCount === 1 ? 'One start stays' : `${pinCount} starts stay`} fixed by hand: take the pin off below if that was for this draft.`;
+  return `Plan ${number} is discarded. It stays in the list.${kept}`;
 }
 
 /** Accept or discard a draft. A refusal stays in view with its fix. */
-export function Decision({ seriesId, number, isStale, people }: DecisionProps) {
+export function Decision({ seriesId, number, isStale, people, pinCount }: DecisionProps) {
   const { say } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [by, setBy] = useState('');
@@ -44,14 +51,10 @@ export function Decision({ seriesId, number, isStale, people }: DecisionProps) {
           <Check size={18} aria-hidden /> Accept plan {number}
         </Button>
       )}
-      <Button look="stop" aria-disabled={isPending} onClick={() => decide(() => discardPlanAction(seriesId, number), `Plan ${number} is discarded. It stays in the list.`)}>
+      <Button look="stop" aria-disabled={isPending} onClick={() => decide(() => discardPlanAction(seriesId, number), tellDiscarded(number, pinCount))}>
         <Trash2 size={18} aria-hidden /> Discard plan {number}
       </Button>
-      {issues.length > 0 ? (
-        <div role="alert" className={styles.refusal}>
-          <IssueList issues={issues} seriesId={seriesId} />
-        </div>
-      ) : null}
+      <Refused issues={issues} seriesId={seriesId} className={styles.refusal} />
     </UntilReady>
   );
 }

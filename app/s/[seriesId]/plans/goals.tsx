@@ -15,7 +15,7 @@ export function Goals({ view }: GoalsProps) {
   return (
     <details className={styles.goals}>
       <summary>
-        What counts first: {view.goals.map(({ label }) => label.toLowerCase()).join(', then ')}
+        What counts first: {view.goals.map(({ name }) => name).join(', then ')}
       </summary>
       <p>Work without a place always comes before these. Each counts only where those above it are equal.</p>
       <ol className={`plain ${styles.list}`}>

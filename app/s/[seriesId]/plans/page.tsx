@@ -5,11 +5,12 @@ import type { ReactNode } from 'react';
 import {
   ArrowDown, ArrowLeft, ArrowRight, ArrowUp, Check, Equal, MapPin, Minus, Plus, TriangleAlert, Users, type LucideIcon,
 } from 'lucide-react';
-import { EmptyState, estimatesPath, historyPath, LinkButton, newRecordPath, PageBody, PageHead, repeatSessionsPath, weekPath } from '@/app/_ui';
+import { EmptyState, estimatesPath, Fold, historyPath, LinkButton, newRecordPath, PageBody, PageHead, repeatSessionsPath, weekPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewPlans, type ChangeLine, type DraftView, type EpisodeLine, type PlanFacts, type PlanRow, type PlansView } from '@/lib/views';
 import { RecordLink } from '../week/record-link';
 import { Decision } from './decision';
 import { Goals } from './goals';
+import { LoosePins } from './loose-pins';
 import { Replan } from './replan';
 import styles from './page.module.css';
 
@@ -38,6 +39,7 @@ export default async function PlansPage({ params }: Props) {
       {view.openWork > 0 ? <p className={styles.soft}>{view.experience} <Link href={estimatesPath(seriesId)}>Estimates</Link></p> : null}
       {view.openWork > 0 ? <Goals view={view} /> : null}
       {view.draft ? <Draft draft={view.draft} view={view} /> : null}
+      <LoosePins view={view} />
       {view.accepted ? <Accepted plan={view.accepted} seriesId={seriesId} /> : null}
       {view.history.length > 0 ? <History rows={view.history} /> : null}
     </PageBody>
@@ -89,16 +91,15 @@ function Draft({ draft, view }: { readonly draft: DraftView; readonly view: Plan
           <TriangleAlert size={18} aria-hidden /> {draft.staleness} Re-plan before you accept.
         </p>
       ) : null}
-      <Decision seriesId={view.seriesId} number={draft.number} isStale={draft.staleness !== null} people={view.people} />
+      <Decision seriesId={view.seriesId} number={draft.number} isStale={draft.staleness !== null} people={view.people} pinCount={view.loosePins.length} />
       <Facts plan={draft} />
       {draft.episodes.length > 0 ? (
-        <>
-          <h3>Episodes</h3>
+        <Fold id="draft-episodes" level="h3" title="Episodes" className={styles.section}>
           <EpisodeList lines={draft.episodes.filter((line) => line.kind !== 'same' || line.isLate)} seriesId={view.seriesId} />
           <Folded count={draft.episodes.filter((line) => line.kind === 'same' && !line.isLate).length} words="as before">
             <EpisodeList lines={draft.episodes.filter((line) => line.kind === 'same' && !line.isLate)} seriesId={view.seriesId} />
           </Folded>
-        </>
+        </Fold>
       ) : null}
       {draft.without.length > 0 ? (
         <>
@@ -114,13 +115,12 @@ function Draft({ draft, view }: { readonly draft: DraftView; readonly view: Plan
         </>
       ) : null}
       {draft.changes.length > 0 ? (
-        <>
-          <h3>What moves against plan {view.accepted?.number}</h3>
+        <Fold id="draft-changes" level="h3" title={`What moves against plan ${view.accepted?.number ?? ''}`} className={styles.section}>
           <ChangeList changes={first} />
           <Folded count={rest.length} words="more">
             <ChangeList changes={rest} />
           </Folded>
-        </>
+        </Fold>
       ) : null}
     </section>
   );
@@ -214,8 +214,7 @@ function Accepted({ plan, seriesId }: { readonly plan: NonNullable<PlansView['ac
 
 function History({ rows }: { readonly rows: readonly PlanRow[] }) {
   return (
-    <section className={styles.section} aria-labelledby="history-head">
-      <h2 id="history-head">All plans</h2>
+    <Fold id="history-head" title="All plans" className={styles.section}>
       <ol className={`plain ${styles.history}`}>
         {rows.map((row) => (
           <li key={row.number} className={row.status === 'accepted' ? styles.counts : undefined}>
@@ -228,6 +227,6 @@ function History({ rows }: { readonly rows: readonly PlanRow[] }) {
           </li>
         ))}
       </ol>
-    </section>
+    </Fold>
   );
 }

@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { Dices, Square } from 'lucide-react';
-import { Button, IssueList, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, UntilReady, useNotices } from '@/app/_ui';
 import { issue, type Issue } from '@/lib/result';
 import { runForecast, type ForecastLine } from './forecast-line';
 import styles from './progress.module.css';
@@ -50,11 +50,7 @@ export function ForecastButton({ seriesId, hasForecast }: ForecastButtonProps) {
         {isRunning ? <progress value={share} max={1} aria-label="Share of the runs done" /> : null}
       </UntilReady>
       <output className="visually-hidden">{isRunning ? `Forecasting, ${25 * Math.floor(4 * share)} %` : ''}</output>
-      {issues.length > 0 ? (
-        <div role="alert">
-          <IssueList issues={issues} seriesId={seriesId} />
-        </div>
-      ) : null}
+      <Refused issues={issues} seriesId={seriesId} />
     </div>
   );
 }

@@ -1,9 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { EmptyState, LinkButton, newRecordPath, oddsPath, PageBody, PageHead, plansPath, reviewPath, whatIfPath } from '@/app/_ui';
+import { calibrationPath, Fold, LinkButton, oddsPath, PageBody, PageHead, reviewPath, whatIfPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewProgress, type ProgressView } from '@/lib/views';
 import { Answers } from './answers';
 import { ForecastButton } from './forecast-button';
+import { NoPlan } from './no-plan';
 import { Timelines } from './timelines';
 import styles from './progress.module.css';
 
@@ -28,26 +29,12 @@ export default async function ProgressPage({ params }: Props) {
             <LinkButton href={whatIfPath(seriesId)}>What if…</LinkButton>
             {view.forecast === null ? null : <LinkButton href={oddsPath(seriesId)}>All odds</LinkButton>}
             <LinkButton href={reviewPath(seriesId)}>Weekly review</LinkButton>
+            <LinkButton href={calibrationPath(seriesId)}>Past forecasts</LinkButton>
           </>
         )}
       />
       {view.planNumber === null ? <NoPlan view={view} /> : <Standing view={view} />}
     </PageBody>
-  );
-}
-
-function NoPlan({ view }: { readonly view: ProgressView }) {
-  if (!view.hasWork) {
-    return (
-      <EmptyState title="There is no work yet" actions={<LinkButton href={newRecordPath(view.seriesId, 'task')} look="main">Add a task</LinkButton>}>
-        <p>Progress is measured in tasks: add the first, then make a plan.</p>
-      </EmptyState>
-    );
-  }
-  return (
-    <EmptyState title="There is no accepted plan yet" actions={<LinkButton href={plansPath(view.seriesId)} look="main">Make a plan</LinkButton>}>
-      <p>Odds and progress are told about a plan that counts. Make one and accept it.</p>
-    </EmptyState>
   );
 }
 
@@ -59,36 +46,32 @@ function Standing({ view }: { readonly view: ProgressView }) {
       {forecast?.staleness ? <p className={styles.stale}>{forecast.staleness} Forecast again for odds of today.</p> : null}
       <ForecastButton seriesId={seriesId} hasForecast={forecast !== null} />
       {view.timelines === null ? null : (
-        <section className={styles.section} aria-labelledby="lines-head">
-          <h2 id="lines-head">Build and series</h2>
+        <Fold id="lines-head" title="Build and series on one axis" className={styles.section}>
           <Timelines timelines={view.timelines} />
-        </section>
+        </Fold>
       )}
       <div className={styles.columns}>
-        <section className={styles.section} aria-labelledby="parts-head">
-          <h2 id="parts-head">Parts</h2>
+        <Fold id="parts-head" title="Parts" className={styles.section}>
           <dl className={styles.facts}>
             <div><dt>Done</dt><dd>{parts.done.length} of {parts.total}</dd></div>
             <div><dt>Away</dt><dd>{parts.away.length === 0 ? 'none' : parts.away.join(', ')}</dd></div>
             <div><dt>Drying</dt><dd>{parts.drying.length === 0 ? 'none' : parts.drying.join(', ')}</dd></div>
-            <div><dt>With work left</dt><dd>{parts.open}</dd></div>
+            <div><dt>With work left</dt><dd>{parts.open} of {parts.total}</dd></div>
           </dl>
-        </section>
-        <section className={styles.section} aria-labelledby="pace-head">
-          <h2 id="pace-head">Pace</h2>
+        </Fold>
+        <Fold id="pace-head" title="Pace" className={styles.section}>
           <p>{view.earned.words}</p>
           <dl className={styles.facts}>
             {view.earned.facts.map(({ name, value }) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}
           </dl>
-        </section>
+        </Fold>
       </div>
       {view.ghosts.length === 0 ? null : (
-        <section className={styles.section} aria-labelledby="ghosts-head">
-          <h2 id="ghosts-head">Earlier plans</h2>
+        <Fold id="ghosts-head" title="Earlier plans" className={styles.section}>
           <ul>
             {view.ghosts.map((ghost) => <li key={ghost.number}>Plan {ghost.number}, made {ghost.made}, was to end {ghost.finish}.</li>)}
           </ul>
-        </section>
+        </Fold>
       )}
     </>
   );

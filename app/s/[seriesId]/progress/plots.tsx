@@ -1,9 +1,9 @@
 import type { ForecastView } from '@/lib/views';
 import styles from './progress.module.css';
 
-const WIDTH = 600;
+const WIDTH = 440;
 const HEIGHT = 200;
-const PAD = 30;
+const PAD = 40;
 
 const x = (at: number): number => PAD + at * (WIDTH - 2 * PAD);
 const y = (share: number): number => HEIGHT - PAD - share * (HEIGHT - 2 * PAD);
@@ -16,9 +16,10 @@ export function FinishPlot({ forecast }: { readonly forecast: ForecastView }) {
       {[0, 0.5, 0.8, 1].map((share) => (
         <g key={share}>
           <line x1={PAD} x2={WIDTH - PAD} y1={y(share)} y2={y(share)} className={share === 0.8 ? styles.strongLine : styles.gridLine} />
-          <text x={PAD - 4} y={y(share) + 4} textAnchor="end" className={styles.plotText}>{100 * share}</text>
+          <text x={PAD - 4} y={y(share) + 4} textAnchor="end" className={styles.plotText}>{100 * share} %</text>
         </g>
       ))}
+      <text x={4} y={14} className={styles.plotText}>runs in which the build is done</text>
       <path d={line} className={styles.curve} />
       <text x={PAD} y={HEIGHT - 8} className={styles.plotText}>{forecast.axis.from}</text>
       <text x={WIDTH - PAD} y={HEIGHT - 8} textAnchor="end" className={styles.plotText}>{forecast.axis.to}</text>
@@ -41,6 +42,7 @@ export function BankPlot({ forecast }: { readonly forecast: ForecastView }) {
           <text x={PAD - 4} y={y(count / most) + 4} textAnchor="end" className={styles.plotText}>{count}</text>
         </g>
       ))}
+      <text x={4} y={14} className={styles.plotText}>episodes in the bank</text>
       <path d={fan} className={styles.fan} />
       <path d={`M${points((week) => week.p50).join(' L')}`} className={styles.curve} />
       <text x={PAD} y={HEIGHT - 8} className={styles.plotText}>{bank[0]?.week}</text>

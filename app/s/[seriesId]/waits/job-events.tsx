@@ -3,7 +3,7 @@
 import { useState, useTransition } from 'react';
 import { Check } from 'lucide-react';
 import type { Outcome } from '@/app/_actions/outcome';
-import { Button, IssueList, TextField, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, TextField, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { AwayJob } from '@/lib/views';
 import { jobEventAction, promiseAction } from './actions';
@@ -41,9 +41,7 @@ export function JobEvents({ seriesId, job }: JobEventsProps) {
       <Button look="main" onClick={() => run(() => jobEventAction(seriesId, job.id, job.revision, event))} aria-disabled={isPending}>
         <Check size={18} aria-hidden /> {job.isAway ? 'Collected now' : 'Dropped off now'}<span className="visually-hidden">: {job.name}</span>
       </Button>
-      {issues.some(({ path }) => path[0] !== 'for') ? (
-        <div role="alert"><IssueList issues={issues.filter(({ path }) => path[0] !== 'for')} seriesId={seriesId} /></div>
-      ) : null}
+      <Refused issues={issues.filter(({ path }) => path[0] !== 'for')} seriesId={seriesId} />
     </UntilReady>
   );
 }

@@ -2,11 +2,11 @@
 
 import { runAction } from '@/app/_actions/run';
 import type { Outcome } from '@/app/_actions/outcome';
-import { completeTask, pinTask, recordBeforeShots, recordJobEvent, reopenTask, unpinTask } from '@/lib/commands';
+import { completeTask, pinTask, recordBeforeShots, recordJobEvent, reopenTask, unpinTask, type OpenBefore } from '@/lib/commands';
 
-/** Says that a task is done now. `revision` is the one the page showed. */
-export async function completeTaskAction(seriesId: string, taskId: string, revision: number): Promise<Outcome> {
-  return runAction(seriesId, (context) => completeTask(context, seriesId, taskId, revision));
+/** Says that a task is done now. `revision` is the one the page showed; `before` what becomes of open work before it. */
+export async function completeTaskAction(seriesId: string, taskId: string, revision: number, before: OpenBefore): Promise<Outcome> {
+  return runAction(seriesId, (context) => completeTask(context, seriesId, taskId, revision, { before: before === 'leave' || before === 'too' ? before : 'ask' }));
 }
 
 /** Says that the before-shots of a task are filmed now, or takes that back. */

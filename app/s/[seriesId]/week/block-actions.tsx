@@ -1,9 +1,10 @@
 'use client';
 
 import { useState, useTransition } from 'react';
-import { Check, ListPlus, MoveHorizontal, Pin, PinOff, Undo2, type LucideIcon } from 'lucide-react';
+import { Check, CheckCheck, ListPlus, MoveHorizontal, Pin, PinOff, Undo2, X, type LucideIcon } from 'lucide-react';
 import type { Outcome } from '@/app/_actions/outcome';
-import { Button, IssueList, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
+import { Button, Refused, UntilReady, useNotices, type ButtonLook } from '@/app/_ui';
+import type { OpenBefore } from '@/lib/commands';
 import type { Issue } from '@/lib/result';
 import type { BlockView } from '@/lib/views';
 import { beforeShotsAction, completeTaskAction, jobTripAction, pinTaskAction, reopenTaskAction, unpinTaskAction } from './actions';
@@ -20,6 +21,20 @@ interface Choice {
   readonly icon: LucideIcon;
   readonly look: ButtonLook;
   readonly run: () => Promise<Outcome>;
+  /** What may be pressed instead when it was refused so. */
+  readonly instead?: (issues: readonly Issue[]) => readonly Choice[];
+}
+
+/** Done although work before it is open: with that work, where it is all tasks, or without. */
+function listDoneAnyway(issues: readonly Issue[], run: (before: OpenBefore) => Promise<Outcome>): readonly Choice[] {
+  const asked = issues.find(({ code }) => code === 'work-before-open');
+  if (asked === undefined) return [];
+  const count = asked.subjects.length;
+  const isWorkOnly = asked.subjects.every(({ kind }) => kind === 'task');
+  return [
+    ...(isWorkOnly ? [{ word: count === 1 ? 'Done, and the one before it' : `Done, and the ${count} before it`, icon: CheckCheck, look: 'main' as const, run: () => run('too') }] : []),
+    { word: 'Done all the same', icon: Check, look: 'plain', run: () => run('leave') },
+  ];
 }
 
 function listTaskChoices(block: ActedBlock, taskId: string, seriesId: string): Choice[] {
@@ -32,8 +47,9 @@ function listTaskChoices(block: ActedBlock, taskId: string, seriesId: string): C
   if (block.kind === 'late-work') return block.isDone ? [] : [{ word: 'Keep it as a task', icon: ListPlus, look: 'plain', run: () => lateWorkAction(seriesId, null, taskId) }];
   if (block.isDone) return [{ word: 'Not done after all', icon: Undo2, look: 'plain', run: () => reopenTaskAction(seriesId, taskId, revision) }];
   if (block.kind !== 'task') return [];
+  const complete = (before: OpenBefore) => completeTaskAction(seriesId, taskId, revision, before);
   return [
-    { word: 'Done', icon: Check, look: 'main', run: () => completeTaskAction(seriesId, taskId, revision) },
+    { word: 'Done', icon: Check, look: 'main', run: () => complete('ask'), instead: (issues) => listDoneAnyway(issues, complete) },
     block.isPinned
       ? { word: 'Unpin', icon: PinOff, look: 'plain', run: () => unpinTaskAction(seriesId, taskId, revision) }
       : { word: 'Pin here', icon: Pin, look: 'plain', run: () => pinTaskAction(seriesId, taskId, revision, block.start) },
@@ -59,11 +75,14 @@ interface BlockActionsProps {
 export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsProps) {
   const { sayChange } = useNotices();
   const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const [instead, setInstead] = useState<readonly Choice[]>([]);
   const [isPending, start] = useTransition();
   const mover = useMover();
   const choices = block.taskId === null ? listTripChoices(block, seriesId) : listTaskChoices(block, block.taskId, seriesId);
-  const shown = isLarge ? choices.slice(0, 1) : choices;
-  if (shown.length === 0) return null;
+  const first = isLarge ? choices.slice(0, 1) : choices;
+  if (first.length === 0) return null;
+  // Asked back: the answers stand where the button was.
+  const shown = instead.length === 0 ? first : instead;
   const choose = (choice: Choice, button: HTMLElement) => {
     if (isPending) return;
     // An open sheet lies above everything; it makes room for the notice and its undo.
@@ -71,6 +90,7 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
     start(async () => {
       const outcome = await choice.run();
       setIssues(outcome.ok ? [] : outcome.issues);
+      setInstead(outcome.ok ? [] : (choice.instead?.(outcome.issues) ?? []));
       if (!outcome.ok) return;
       sheet?.hidePopover();
       sayChange(seriesId, outcome.saved);
@@ -82,22 +102,20 @@ export function BlockActions({ block, seriesId, isLarge = false }: BlockActionsP
   };
   return (
     <UntilReady className={styles.actions}>
+      {instead.length === 0 ? null : <Refused issues={issues} seriesId={seriesId} className={styles.issues} />}
       {shown.map((choice) => (
         <Button key={choice.word} look={choice.look} aria-disabled={isPending} className={isLarge ? styles.large : undefined} onClick={(event) => choose(choice, event.currentTarget)}>
           <choice.icon size={isLarge ? 26 : 18} aria-hidden /> {choice.word}
           {isLarge ? <span className="visually-hidden">: {block.title}</span> : null}
         </Button>
       ))}
+      {instead.length === 0 ? null : <Button look="quiet" onClick={() => { setInstead([]); setIssues([]); }}><X size={18} aria-hidden /> Not yet</Button>}
       {mover !== null && !isLarge && isMovable(block) ? (
         <Button onClick={(event) => takeUp(event.currentTarget)}>
           <MoveHorizontal size={18} aria-hidden /> Move…
         </Button>
       ) : null}
-      {issues.length > 0 ? (
-        <div role="alert" className={styles.issues}>
-          <IssueList issues={issues} seriesId={seriesId} />
-        </div>
-      ) : null}
+      {instead.length === 0 ? <Refused issues={issues} seriesId={seriesId} className={styles.issues} /> : null}
     </UntilReady>
   );
 }

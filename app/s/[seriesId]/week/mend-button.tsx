@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { useState, useTransition } from 'react';
 import { Wrench } from 'lucide-react';
-import { Button, IssueList, plansPath } from '@/app/_ui';
+import { Button, Refused, plansPath } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import { mendPlanAction } from '../plans/actions';
 
@@ -23,7 +23,7 @@ export function MendButton({ seriesId }: { readonly seriesId: string }) {
   return (
     <>
       <Button aria-disabled={isPending} onClick={mend}><Wrench size={18} aria-hidden /> {isPending ? 'Working…' : 'Draft the mended plan'}</Button>
-      {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
+      <Refused issues={issues} seriesId={seriesId} />
     </>
   );
 }

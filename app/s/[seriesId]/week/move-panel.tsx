@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { useEffect, useState } from 'react';
 import { ArrowLeftRight, ChevronLeft, ChevronRight, CircleCheck, OctagonX, Pin, Route, X } from 'lucide-react';
-import { Button, IssueList, plansPath, useNotices } from '@/app/_ui';
+import { Button, IssueList, Refused, plansPath, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { TrialView } from '@/lib/views';
 import { runSearch } from '../plans/run-search';
@@ -153,11 +153,7 @@ function Decide({ answer, held, onDone, seriesId }: DecideProps) {
           <Pin size={18} aria-hidden /> Only pin it
         </Button>
       ) : null}
-      {issues.length > 0 ? (
-        <div role="alert" className={styles.issues}>
-          <IssueList issues={issues} seriesId={seriesId} />
-        </div>
-      ) : null}
+      <Refused issues={issues} seriesId={seriesId} className={styles.issues} />
     </div>
   );
 }

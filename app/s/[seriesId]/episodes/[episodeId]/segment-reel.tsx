@@ -3,7 +3,7 @@
 import Link from 'next/link';
 import { useOptimistic, useState, useTransition, type DragEvent } from 'react';
 import { GripVertical, TriangleAlert } from 'lucide-react';
-import { Button, IssueList, recordPath, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, recordPath, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { RuntimeView, SegmentRow } from '@/lib/views';
 import { moveSegmentAction } from '../actions';
@@ -70,7 +70,7 @@ export function SegmentReel({ seriesId, episodeId, rows, loose, runtime, titles,
         {now.isInside ? null : <TriangleAlert size={18} aria-hidden />} {now.text}
       </p>
       <RuntimeScale runtime={now} />
-      {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
+      <Refused issues={issues} seriesId={seriesId} />
       {shown.length === 0 ? <p className={shared.soft}>No segment is in this episode yet.</p> : null}
       <ol className={styles.rows}>
         {shown.map((row, place) => (

@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { LinkButton, PageBody, PageHead, progressPath } from '@/app/_ui';
-import { loadDocument, openViewContext, viewProgress } from '@/lib/views';
+import { loadDocument, openViewContext, viewProgress, type ProgressView } from '@/lib/views';
 import { Answers } from '../answers';
+import { NoPlan } from '../no-plan';
 import { Timelines } from '../timelines';
 import styles from '../progress.module.css';
 
@@ -26,16 +27,23 @@ export default async function ReviewPage({ params }: Props) {
   const document = await loadDocument(seriesId);
   if (document === null) notFound();
   const view = await viewProgress(await openViewContext(), document);
-  const { forecast, parts, review } = view;
   return (
     <PageBody>
       <PageHead title={`Review of week ${view.week}`} lead={`${view.seriesName}, ${view.today}. Prints on paper as it stands.`} actions={<LinkButton href={progressPath(seriesId)}>Progress</LinkButton>} />
+      {view.planNumber === null ? <NoPlan view={view} /> : <Review view={view} />}
+    </PageBody>
+  );
+}
+
+function Review({ view }: { readonly view: ProgressView }) {
+  const { forecast, parts, review, seriesId } = view;
+  return (
+    <>
       <Answers answers={view.answers} seriesId={seriesId} />
       {view.timelines === null ? null : <Timelines timelines={view.timelines} />}
-      <div className={styles.columns}>
+      <div className={styles.flow}>
         <Lines id="done-head" title="Done last week and this week" lines={review.done} nothing="Nothing was marked done." />
         <Lines id="late-head" title="Planned and not done" lines={review.late} nothing="Nothing is behind the plan." />
-        <Lines id="next-head" title="To the end of next week" lines={review.next} nothing="Nothing is planned." />
         <section className={styles.section} aria-labelledby="state-head">
           <h2 id="state-head">Where things stand</h2>
           <ul>
@@ -45,7 +53,8 @@ export default async function ReviewPage({ params }: Props) {
             {forecast?.episodes.filter((row) => row.tone !== 'good').slice(0, 5).map((row) => <li key={row.episode.id}>{row.episode.name}: {row.chance} for its release on {row.release}.</li>)}
           </ul>
         </section>
+        <Lines id="next-head" title="To the end of next week" lines={review.next} nothing="Nothing is planned." />
       </div>
-    </PageBody>
+    </>
   );
 }

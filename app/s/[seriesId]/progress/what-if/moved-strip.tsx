@@ -52,9 +52,10 @@ function Row({ moves, row }: { readonly moves: Moves; readonly row: MovedRow }) 
 function Piece({ piece }: { readonly piece: MovedPiece }) {
   return (
     <p className={`${styles.piece} ${styles[piece.look]}`} style={{ left: percent(piece.left), width: percent(piece.width), '--lane': piece.lane } as CSSProperties} title={`${piece.title}, ${piece.when}`}>
-      <span className={styles.word}>{piece.look === 'was' ? 'was' : 'would be'}</span> {piece.title}
+      <span className={styles.word}>{piece.look === 'was' ? 'was' : 'would be'}</span>
+      {piece.other === null ? null : <span className={styles.other}> <MoveRight size={13} aria-hidden /> {piece.other}</span>}
+      <span className={styles.title}>{piece.title}</span>
       <span className="visually-hidden">, {piece.when}</span>
-      {piece.other === null ? null : <span className={styles.other}><MoveRight size={13} aria-hidden /> {piece.other}</span>}
     </p>
   );
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useRef, useState, useTransition, type DragEvent } from 'react';
-import { Button, IssueList, TextField, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, TextField, UntilReady, useNotices } from '@/app/_ui';
 import { removeRecordAction, reorderRecordsAction } from '@/app/_actions/records';
 import type { Outcome } from '@/app/_actions/outcome';
 import type { Issue } from '@/lib/result';
@@ -117,11 +117,7 @@ export function RecordList({ seriesId, words, rows }: RecordListProps) {
           {!words.isByTime && search.trim() !== '' ? '. Clear the search to change the order.' : ''}
         </output>
       </search>
-      {orderIssues.length > 0 ? (
-        <div role="alert">
-          <IssueList issues={orderIssues} seriesId={seriesId} />
-        </div>
-      ) : null}
+      <Refused issues={orderIssues} seriesId={seriesId} />
       {shown.length === 0 ? (
         <p className={styles.none}>
           Nothing here has “{search.trim()}” in it. <Button onClick={() => setSearch('')}>Clear the search</Button>

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Suspense } from 'react';
 import { ChevronLeft, ChevronRight, Flag, Route } from 'lucide-react';
-import { EmptyState, IssueList, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath, whatIfPath } from '@/app/_ui';
+import { EmptyState, IssueList, LinkButton, PageBody, PageHead, plansPath, repeatSessionsPath, weekPath } from '@/app/_ui';
 import { parseIsoWeek } from '@/lib/calendar';
 import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekView } from '@/lib/views';
 import { BlockSheet } from '../block-sheet';
@@ -19,18 +19,21 @@ import { RepairOffer } from '../repair-offer';
 import { SessionCard } from '../session-card';
 import { Strip } from '../strip';
 import type { ScaledSpan } from '../strip-time';
+import { WhatIfPanel } from '../what-if-panel';
 import styles from './page.module.css';
 
 interface Props {
   readonly params: Promise<{ seriesId: string; week: string }>;
+  /** `if`: what may happen, for the what-if panel. */
+  readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
 }
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
   return { title: `Week ${decodeURIComponent((await params).week)}` };
 }
 
-export default async function WeekPage({ params }: Props) {
-  const { seriesId, week } = await params;
+export default async function WeekPage({ params, searchParams }: Props) {
+  const [{ seriesId, week }, query] = await Promise.all([params, searchParams]);
   const parsed = parseIsoWeek(decodeURIComponent(week));
   const document = await loadDocument(seriesId);
   if (!parsed.ok || document === null) notFound();
@@ -43,7 +46,7 @@ export default async function WeekPage({ params }: Props) {
           title={view.label}
           actions={
             <>
-              {view.plan === null ? null : <LinkButton href={whatIfPath(seriesId)}>What if…</LinkButton>}
+              {view.plan === null ? null : <LinkButton href="#what-if">What if…</LinkButton>}
               <LinkButton href={plansPath(seriesId)} look={view.plan === null || view.plan.staleness ? 'main' : 'plain'}>
                 <Route size={18} aria-hidden /> {view.plan === null ? 'Make a plan' : 'Re-plan'}
               </LinkButton>
@@ -51,7 +54,7 @@ export default async function WeekPage({ params }: Props) {
           }
         />
         {view.plan === null && view.sessions.length === 0 ? null : <PlanBanner plan={view.plan} seriesId={seriesId} strayCount={view.strayCount} />}
-        {view.plan?.staleness ? <Suspense fallback={null}><RepairOffer seriesId={seriesId} /></Suspense> : null}
+        {view.plan === null ? null : <Suspense fallback={null}><RepairOffer seriesId={seriesId} /></Suspense>}
         <h2 className="visually-hidden">The week</h2>
         <WeekBody view={view} />
         <Conflicts view={view} />
@@ -60,6 +63,7 @@ export default async function WeekPage({ params }: Props) {
           {view.sessions.length > 0 ? <Fallback view={view} /> : null}
           <Deadlines view={view} />
         </div>
+        {view.plan === null ? null : <WhatIfPanel seriesId={seriesId} week={view.week} happened={[query.if ?? []].flat()} />}
         <Waiting view={view} />
         {Object.values(view.blocks).map((block) => (
           <BlockSheet key={block.id} block={block} seriesId={seriesId} />

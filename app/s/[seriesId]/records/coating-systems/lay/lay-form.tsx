@@ -2,7 +2,7 @@
 
 import { useState, useTransition, type FormEvent } from 'react';
 import { useRouter } from 'next/navigation';
-import { Button, IssueList, kindPath, SelectField, UntilReady, useNotices } from '@/app/_ui';
+import { Button, Refused, kindPath, SelectField, UntilReady, useNotices } from '@/app/_ui';
 import type { Issue } from '@/lib/result';
 import type { LayingView } from '@/lib/views';
 import { laySystemAction } from './actions';
@@ -32,7 +32,7 @@ export function LayForm({ seriesId, view }: { readonly seriesId: string; readonl
   return (
     <form onSubmit={submit} noValidate>
       <UntilReady className={styles.form}>
-        {issues.length > 0 ? <div role="alert"><IssueList issues={issues} seriesId={seriesId} /></div> : null}
+        <Refused issues={issues} seriesId={seriesId} />
         <SelectField id="lay-system" label="Coating system" value={values.systemId} onChange={set('systemId')} options={view.systems} />
         <SelectField id="lay-on" label="On the part, in the state" value={values.on} onChange={set('on')} options={view.states} help="The new states come after this one." />
         <SelectField id="lay-place" label="Place" value={values.placeId} onChange={set('placeId')} options={view.places} />
