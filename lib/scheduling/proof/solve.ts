@@ -43,6 +43,8 @@ export interface CoreSolution extends CoreProgress {
   readonly seed: number;
 }
 
+/** Up to this size all time that is left belongs to the proof. */
+const SMALL = 40;
 /** Proofs are in reach of problems up to this size; larger ones gain more from schedules. */
 const LARGE = 80;
 /** Work of one turn of the portfolio's parts: short at first, so that each has its chance early. */
@@ -113,7 +115,7 @@ class Search {
       const isLarge = this.instance.durations.length > LARGE;
       this.prove(engine, 8 * FIRST_SLICE);
       if (genetic && isLarge) this.breed(genetic, BREEDING);
-      let isFresh = isLarge;
+      let isFresh = isLarge || this.instance.durations.length <= SMALL;
       const turn = isLarge ? { prove: 1, explore: 2, evolve: 5 } : { prove: 8, explore: 2, evolve: 2 };
       for (let slice = FIRST_SLICE; !this.isDone(); slice = Math.min(LONGEST_SLICE, slice * 2)) {
         if (genetic && !isFresh && this.share() >= AFRESH_FROM) {
