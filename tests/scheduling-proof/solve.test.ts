@@ -80,6 +80,22 @@ describe('solving the core', () => {
     expect(genetic.best).toBe(3);
   });
 
+  it('keeps the best schedule when it breeds afresh, and breeds feasible parents', () => {
+    const genetic = new Genetic(toCore(hard), orderForward(toCore(hard))!, new Random(1));
+    for (let k = 0; k < 400; k++) genetic.step();
+    const { best } = genetic;
+    const starts = genetic.bestStart.slice();
+    genetic.renew();
+    expect(genetic.best).toBe(best);
+    expect(genetic.bestStart).toEqual(starts);
+    expect(genetic.recall(new Int32Array(starts.length))).toBe(-1);
+    for (let k = 0; k < 400; k++) genetic.step();
+    const recalled = new Int32Array(starts.length);
+    const makespan = genetic.recall(recalled);
+    expect(checkStarts(hard, Array.from(recalled), makespan)).toEqual([]);
+    expect(genetic.best).toBeLessThanOrEqual(best);
+  });
+
   it('tells of better plans and bounds only', () => {
     const told: CoreProgress[] = [];
     solveCore(toCore(hard), { seed: 1, stop: byWork(300_000), onProgress: (progress) => told.push(progress) });

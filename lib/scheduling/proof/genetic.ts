@@ -6,12 +6,14 @@ import { grow } from './trail';
 const FIRST_PARENTS = 60;
 /** Children in a row, as a multiple of the parents, of which none displaced a longer schedule: the parents are then doubled. */
 const PATIENCE = 60;
-const MOST_PARENTS = 2000;
+const MOST_PARENTS = 4000;
 
 /**
  * Genetic search over activity lists: two-point crossover, few swaps, each child's schedule justified to the right and
- * back to the left, and read back as a list (double justification: Valls, Ballestin, Quintanilla 2005). A child takes
- * its mother's place when it is no worse, which keeps the parents apart from each other.
+ * back to the left, and read back as a list (double justification: Valls, Ballestin, Quintanilla 2005). Where time can
+ * be turned round, parents are listed by end and a child is scheduled from the back at once, which saves it one pass of
+ * three (as between the two populations of Debels and Vanhoucke 2007). A child takes its mother's place when it is no
+ * worse, which keeps the parents apart from each other.
  */
 export class Genetic {
   /** Makespan of the best schedule, -1 before the first. */
@@ -19,6 +21,7 @@ export class Genetic {
   readonly bestStart: Int32Array;
   private readonly serial: Serial;
   private readonly n: number;
+  private readonly horizon: number;
   private readonly lists: Int32Array[] = [];
   private fitness = new Int32Array(FIRST_PARENTS);
   private print = new Int32Array(FIRST_PARENTS);
@@ -35,6 +38,7 @@ export class Genetic {
   constructor(instance: CoreInstance, order: Int32Array, private readonly random: Random) {
     const n = instance.durations.length;
     this.n = n;
+    this.horizon = instance.horizon;
     this.serial = new Serial(instance, order);
     this.bestStart = new Int32Array(n);
     this.child = new Int32Array(n);
@@ -66,14 +70,26 @@ export class Genetic {
     this.print = grow(this.print, parents).slice(0, parents);
   }
 
+  /** Forgets all parents; the best schedule stays known. */
+  renew(): void {
+    this.size = 0;
+    this.idle = 0;
+    this.fitness = new Int32Array(FIRST_PARENTS);
+    this.print = new Int32Array(FIRST_PARENTS);
+  }
+
   /** Makes and judges one child. */
   step(): void {
-    if (this.size < this.fitness.length) this.sample();
-    else this.cross();
-    const length = this.decode(this.child);
-    if (length < 0) return;
-    this.serial.sortByStart(this.child);
-    this.take(length);
+    let length: number;
+    if (this.size < this.fitness.length) {
+      this.sample();
+      length = this.decode(this.child);
+    } else {
+      this.cross();
+      length = this.raise(this.child, this.fitness[this.mother]!);
+    }
+    if (length >= 0) this.take(length);
+    else if (this.size === this.fitness.length) this.wait();
   }
 
   /** Writes a schedule of one of the better parents to `start`; its makespan, -1 while there are no parents. */
@@ -84,7 +100,8 @@ export class Genetic {
       const other = this.random.below(this.size);
       if (this.fitness[other]! < this.fitness[place]!) place = other;
     }
-    const length = this.serial.forward(this.lists[place]!);
+    this.child.set(this.lists[place]!);
+    const length = this.raise(this.child, this.fitness[place]!);
     if (length >= 0) start.set(this.serial.start);
     return length;
   }
@@ -96,12 +113,21 @@ export class Genetic {
     this.serial.sortByStart(this.child);
     this.mother = this.random.below(this.size);
     const length = this.decode(this.child);
-    if (length < 0) return;
-    this.serial.sortByStart(this.child);
-    this.take(length);
+    if (length >= 0) this.take(length);
   }
 
-  private decode(list: Int32Array): number {
+  /** Schedules the list of a child or parent. Answers the makespan, -1 when it is above `bound`. */
+  private raise(list: Int32Array, bound: number): number {
+    const { serial } = this;
+    if (!serial.isTurnable) return this.decode(list, bound);
+    if (!serial.backward(list, Math.min(this.horizon, bound + (bound >> 2)))) return -1;
+    serial.sortByStart(list);
+    const length = serial.forward(list, bound);
+    if (length >= 0) this.record(length);
+    return length;
+  }
+
+  private decode(list: Int32Array, bound = this.horizon): number {
     const serial = this.serial;
     const first = serial.forward(list);
     if (first < 0) return -1;
@@ -109,7 +135,7 @@ export class Genetic {
     serial.sortByEnd(list);
     if (!serial.backward(list, first)) return -1;
     serial.sortByStart(list);
-    const last = serial.forward(list);
+    const last = serial.forward(list, bound);
     if (last >= 0) this.record(last);
     return last;
   }
@@ -186,12 +212,14 @@ export class Genetic {
   }
 
   private take(length: number): void {
+    if (this.serial.isTurnable) this.serial.sortByEnd(this.child);
+    else this.serial.sortByStart(this.child);
     let print = 0;
     for (let i = 0; i < this.n; i++) print = (Math.imul(print, 31) + this.serial.start[i]!) | 0;
     let place = this.mother;
     if (this.size < this.fitness.length) {
       place = this.size++;
-      this.lists.push(new Int32Array(this.n));
+      if (place === this.lists.length) this.lists.push(new Int32Array(this.n));
     } else {
       if (length > this.fitness[place]! || this.isKnown(length, print)) return this.wait();
       if (length === this.fitness[place]!) this.wait();

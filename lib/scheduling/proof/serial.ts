@@ -38,6 +38,10 @@ export class Serial {
   private top: number;
   /** Every relation leads from an end to a start: ends sort as well as starts do. */
   private readonly isEndToStart: boolean;
+  /** Schedules from the front and from the back mean the same whenever they begin. */
+  readonly isTurnable: boolean;
+  /** What must at least pass from the start of an activity to the end of all. */
+  private readonly rest: Int32Array;
   private readonly keys: Float64Array;
   private readonly count: Int32Array;
 
@@ -61,14 +65,17 @@ export class Serial {
     this.limit = instance.horizon;
     this.top = instance.horizon + 1;
     this.isEndToStart = instance.relations.every((r) => isLag(r) && r.lag >= instance.durations[r.from]!);
+    this.isTurnable = this.isEndToStart && this.starts.every((allowed) => allowed === null);
     this.free = new Int32Array((this.limit + 1) * this.words);
     this.keys = new Float64Array(n);
     this.count = new Int32Array(this.limit + 2);
+    this.rest = this.measureRest();
   }
 
-  /** Schedules the list from the front. Answers the makespan, -1 when something ends past the horizon. */
-  forward(list: Int32Array): number {
-    const { n, start, duration, into, limit } = this;
+  /** Schedules the list from the front. Answers the makespan, -1 as soon as it is sure to pass `bound` or the horizon. */
+  forward(list: Int32Array, bound = this.limit): number {
+    const { n, start, duration, into, limit, rest } = this;
+    const most = Math.min(bound, limit);
     this.passes++;
     this.clear();
     let makespan = 0;
@@ -81,8 +88,8 @@ export class Serial {
         if (ready > at) at = ready;
       }
       at = this.starts[i] === null ? this.fitForward(i, at) : this.fitAllowed(i, at);
+      if (at < 0 || at + rest[i]! > most) return -1;
       const end = at + duration[i]!;
-      if (at < 0 || end > limit) return -1;
       this.occupy(i, at);
       start[i] = at;
       if (end > makespan) makespan = end;
@@ -259,6 +266,20 @@ export class Serial {
       if (((this.free[t * this.words + w]! - this.need[i * this.words + w]!) & guard) !== guard) return false;
     }
     return true;
+  }
+
+  /** Along lags; of a curve only that it never leads back (see `orderForward`). */
+  private measureRest(): Int32Array {
+    const { n, order, out, duration } = this;
+    const rest = duration.slice();
+    for (let k = n - 1; k >= 0; k--) {
+      const i = order[k]!;
+      for (let a = out.head[i]!, end = out.head[i + 1]!; a < end; a++) {
+        const lag = out.curve[a]! < 0 ? out.lag[a]! : 0;
+        rest[i] = Math.max(rest[i]!, lag + rest[out.other[a]!]!);
+      }
+    }
+    return rest;
   }
 
   private listArcs(isInto: boolean): Arcs {

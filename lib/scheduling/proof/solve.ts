@@ -43,16 +43,21 @@ export interface CoreSolution extends CoreProgress {
   readonly seed: number;
 }
 
+/** Up to this size all time that is left belongs to the proof. */
+const SMALL = 40;
 /** Proofs are in reach of problems up to this size; larger ones gain more from schedules. */
 const LARGE = 80;
 /** Work of one turn of the portfolio's parts: short at first, so that each has its chance early. */
 const FIRST_SLICE = 20_000;
 const LONGEST_SLICE = 640_000;
 /** Schedules after which the parents of a genetic search are much alike, a parent. */
-const SCHEDULES_A_PARENT = 1000;
-const MOST_PARENTS = 1200;
-/** Large problems breed for this share of what is allowed; neighbourhoods of the best have the rest. */
-const BREEDING = 0.8;
+const SCHEDULES_A_PARENT = 700;
+const MOST_PARENTS = 2000;
+/** Large problems breed until this share of what is allowed is used up; neighbourhoods of the best have the rest. */
+const BREEDING = 0.95;
+/** Others, once this share has brought no proof, breed afresh from many parents until that one. */
+const AFRESH_FROM = 0.25;
+const AFRESH_UNTIL = 0.6;
 /** Schedules a turn for a large problem while it breeds. */
 const BROOD = 6000;
 /** A step of the exact search costs about so many steps of schedule generation. */
@@ -109,9 +114,15 @@ class Search {
       if (genetic) this.evolve(genetic, 3000);
       const isLarge = this.instance.durations.length > LARGE;
       this.prove(engine, 8 * FIRST_SLICE);
-      if (genetic && isLarge && this.options.share) this.breed(genetic);
+      if (genetic && isLarge) this.breed(genetic, BREEDING);
+      let isFresh = isLarge || this.instance.durations.length <= SMALL;
       const turn = isLarge ? { prove: 1, explore: 2, evolve: 5 } : { prove: 8, explore: 2, evolve: 2 };
       for (let slice = FIRST_SLICE; !this.isDone(); slice = Math.min(LONGEST_SLICE, slice * 2)) {
+        if (genetic && !isFresh && this.share() >= AFRESH_FROM) {
+          isFresh = true;
+          genetic.renew();
+          this.breed(genetic, AFRESH_UNTIL);
+        }
         this.prove(engine, this.starts ? turn.prove * slice : slice);
         if (this.starts && !this.isDone()) this.explore(neighbourhood, turn.explore * slice);
         if (genetic && !this.isDone()) this.evolve(genetic, Math.ceil((turn.evolve * slice) / this.instance.durations.length));
@@ -183,13 +194,20 @@ class Search {
     }
   }
 
-  /** Breeds from as many parents as can come to an end in what is allowed; a longer search needs more of them. */
-  private breed(genetic: Genetic): void {
+  private share(): number {
+    return this.options.share?.(this.progress()) ?? 0;
+  }
+
+  /** Breeds from as many parents as can come to an end by `until`; a longer search needs more of them. */
+  private breed(genetic: Genetic, until: number): void {
+    if (!this.options.share) return;
+    const begin = this.share();
+    const before = genetic.passes;
     for (let turn = 0; !this.isDone(); turn++) {
-      const share = this.options.share!(this.progress());
-      if (share >= BREEDING) return;
+      const share = this.share();
+      if (share >= until) return;
       // The first schedules tell how many there will be; the first turns run slower than the rest.
-      const ahead = share > 0 ? (BREEDING * genetic.passes) / share : 0;
+      const ahead = share > begin ? ((until - begin) * (genetic.passes - before)) / (share - begin) : 0;
       if (turn < 3) genetic.enlarge(Math.min(MOST_PARENTS, Math.floor(ahead / SCHEDULES_A_PARENT)));
       this.evolve(genetic, BROOD);
     }
