@@ -32,7 +32,8 @@ export interface StateUse {
 export function listStateUses(document: SeriesDocument): readonly StateUse[] {
   const uses = new Map<string, { partId: string; stateId: string; makers: Work[]; keepers: Work[]; takers: Work[] }>();
   const useOf = (partId: string, stateId: string) => {
-    const key = JSON.stringify([partId, stateId]);
+    // Its length says where the first id ends.
+    const key = `${partId.length} ${partId} ${stateId}`;
     const known = uses.get(key) ?? { partId, stateId, makers: [], keepers: [], takers: [] };
     uses.set(key, known);
     return known;
@@ -53,6 +54,20 @@ export function listStateUses(document: SeriesDocument): readonly StateUse[] {
  * Nothing is left out when the order contradicts itself: see {@link findCycle}.
  */
 export function deriveOrder(document: SeriesDocument): readonly Precedence[] {
+  const { links, outsideJobs, parts, tasks } = document;
+  const known = orders.get(tasks);
+  if (known?.links === links && known.outsideJobs === outsideJobs && known.parts === parts) return known.order;
+  const order = makeOrder(document);
+  orders.set(tasks, { links, outsideJobs, parts, order });
+  return order;
+}
+
+type Source = Pick<SeriesDocument, 'links' | 'outsideJobs' | 'parts'>;
+
+/** Orders made already: series that differ by their sessions or dates alone share one. Documents never change. */
+const orders = new WeakMap<SeriesDocument['tasks'], Source & { readonly order: readonly Precedence[] }>();
+
+function makeOrder(document: SeriesDocument): readonly Precedence[] {
   const byState = listStateUses(document).flatMap(({ partId, stateId, makers, keepers, takers }) => {
     const because = { kind: 'part-state', partId, stateId } as const;
     const arcs = (before: readonly Work[], after: readonly Work[]): readonly Precedence[] =>

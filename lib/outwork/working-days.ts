@@ -10,9 +10,20 @@ export interface WorkingDay {
   readonly shuts: Instant;
 }
 
+/** Hours told already. A trade never changes, another one takes its place: plans of one moment ask for the same dates. */
+const toldHours = new WeakMap<Trade, Map<string, readonly InstantInterval[]>>();
+const MOST_TOLD = 16;
+
 /** The trade's opening hours between two dates, both in it, closed dates left out. */
-export function openingHours(trade: Trade, from: CivilDate, to: CivilDate, zone: string): InstantInterval[] {
-  return expandWeeklyHours(trade.openHours, { from, to }, zone, trade.closed);
+export function openingHours(trade: Trade, from: CivilDate, to: CivilDate, zone: string): readonly InstantInterval[] {
+  const told = toldHours.get(trade) ?? new Map<string, readonly InstantInterval[]>();
+  toldHours.set(trade, told);
+  const key = `${from} ${to} ${zone}`;
+  const hours = told.get(key) ?? expandWeeklyHours(trade.openHours, { from, to }, zone, trade.closed);
+  // A server that never stops keeps few.
+  if (told.size >= MOST_TOLD && !told.has(key)) told.clear();
+  told.set(key, hours);
+  return hours;
 }
 
 /** One entry a day that has opening hours, in order. */
