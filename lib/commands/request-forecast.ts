@@ -8,7 +8,7 @@ import {
 import { compilePlan, lateTasksOf } from '@/lib/plan';
 import { fail, issue, ok, type Result } from '@/lib/result';
 import type { ForecastInput, RunBlock } from '@/lib/simulation';
-import { simulateInWorkers } from '@/lib/worker';
+import { prepareSimulation, simulateInWorkers } from '@/lib/worker';
 import type { CommandContext } from './context';
 import { loadDocument } from './save-edited';
 
@@ -66,6 +66,7 @@ export async function requestForecast(ctx: CommandContext, seriesId: string, opt
   if (stops.length > 0) return fail(stops);
   const plan = await ctx.storage.acceptedPlan(seriesId);
   if (plan === null) return fail([issue('no-accepted-plan', 'There is no accepted plan, so there is nothing to give odds on.', 'Make a plan and accept it.')]);
+  prepareSimulation();
   const now = ctx.now();
   const { document, lastPlanned } = continueSessions(await closeOnHolidays(loaded.value, now), REPEATS);
   const compiled = compilePlan({ document, now, previousBlocks: new Map(), lateFor: lateTasksOf(plan.result) });

@@ -1,3 +1,3 @@
 export { solveInWorker, type WorkerHooks } from './client';
 export type { StopSpec, WorkerOptions } from './protocol';
-export { simulateInWorkers, type SimulationHooks } from './simulation';
+export { prepareSimulation, simulateInWorkers, type SimulationHooks } from './simulation';

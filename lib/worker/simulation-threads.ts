@@ -46,6 +46,11 @@ function leaveThread(thread: Thread): void {
   idle.push(thread);
 }
 
+/** Starts threads that will be needed soon, unless they wait already: they load what they run while the caller gets it ready. */
+export function prepareThreads(count: number): void {
+  while (idle.length < count) leaveThread({ worker: startWorker(), held: null, timer: null });
+}
+
 /** Waits for what a thread tells. @throws Error (rejects) when it fails */
 function hear({ worker }: Thread, onBlock: (block: RunBlock) => void): Promise<void> {
   return new Promise((resolve, reject) => {

@@ -1,10 +1,16 @@
 import { fail, issue, ok, type Result } from '@/lib/result';
 import { joinBlocks, type ForecastInput, type RunBlock } from '@/lib/simulation';
 import { SharedForecast } from './shared-tables';
-import { runInThread } from './simulation-threads';
+import { prepareThreads, runInThread } from './simulation-threads';
 
 /** Threads at once; more than the machine has cores would only wait for each other. */
 const MOST_THREADS = 4;
+
+/** Threads, when nothing else is said. */
+const THREADS = 2;
+
+/** To be called when a forecast is about to be asked for: its threads start meanwhile. */
+export const prepareSimulation = (): void => prepareThreads(THREADS);
 
 export interface SimulationHooks {
   readonly signal?: AbortSignal;
@@ -22,7 +28,7 @@ const laidOut = new WeakMap<ForecastInput['problem'], SharedForecast>();
  * Fails with `cancelled` when the signal fires: the runs so far are thrown away.
  * @throws Error (rejects) when a thread fails: a bug.
  */
-export async function simulateInWorkers(input: ForecastInput, runs: number, { onProgress, signal, threads = 2 }: SimulationHooks = {}): Promise<Result<RunBlock>> {
+export async function simulateInWorkers(input: ForecastInput, runs: number, { onProgress, signal, threads = THREADS }: SimulationHooks = {}): Promise<Result<RunBlock>> {
   const cancelCell = new SharedArrayBuffer(4);
   const nextCell = new SharedArrayBuffer(4);
   const cancel = () => {
