@@ -74,13 +74,20 @@ export class LocalSearch {
 
   /** Builds the schedule of a list and goes on from there. */
   start(list: Int32Array, steady: Uint8Array): void {
-    const { builder, incumbent } = this.input;
-    builder.build(list, steady);
     this.trial.set(list);
     this.trialSteady.set(steady);
-    this.take(incumbent.offer(builder.decider));
+    this.beginAnew();
     this.keepBest();
-    for (const terms of this.memory) terms.set(this.terms);
+  }
+
+  /** Makes the schedule of the tried list the current one, whatever its value; true when it is the best so far. */
+  private beginAnew(): boolean {
+    const { builder, incumbent } = this.input;
+    const { improvements } = incumbent;
+    builder.build(this.trial, this.trialSteady);
+    this.take(incumbent.offer(builder.decider));
+    for (const past of this.memory) past.set(this.terms);
+    return incumbent.improvements > improvements;
   }
 
   /** Tries one move. */
@@ -158,18 +165,13 @@ export class LocalSearch {
 
   /** Puts some late work with all it needs ahead in the best list, and goes on from there. */
   private leap(): void {
-    const { builder, incumbent } = this.input;
     this.calm = 0;
     this.trial.set(this.bestList);
     this.trialSteady.set(this.bestSteady);
     this.trialClosed.set(this.bestClosed);
     this.moves.pullLate(this.trial, this.end);
-    builder.close(this.trialClosed);
-    builder.build(this.trial, this.trialSteady);
-    const { improvements } = incumbent;
-    this.take(incumbent.offer(builder.decider));
-    if (incumbent.improvements > improvements) this.keepBest();
-    for (const past of this.memory) past.set(this.terms);
+    this.input.builder.close(this.trialClosed);
+    if (this.beginAnew()) this.keepBest();
     this.nearBest.set(this.terms);
   }
 }

@@ -29,8 +29,7 @@ export class Moves {
   /** Changes `list` by one move; the dates are those it leads to as it stands. */
   apply(list: Int32Array, { end, start }: Dates): void {
     const { random } = this;
-    this.touched.length = 0;
-    for (let k = 0; k < list.length; k += 1) this.position[list[k]!] = k;
+    this.begin(list);
     const displaced = random.below(2) === 0 ? this.findDisplaced(start) : -1;
     if (displaced >= 0) {
       this.push(list, displaced);
@@ -45,9 +44,13 @@ export class Moves {
 
   /** Moves something late to the front, with all it needs first. */
   pullLate(list: Int32Array, end: Int32Array): void {
+    this.begin(list);
+    this.pull(list, this.findLate(end), true);
+  }
+
+  private begin(list: Int32Array): void {
     this.touched.length = 0;
     for (let k = 0; k < list.length; k += 1) this.position[list[k]!] = k;
-    this.pull(list, this.findLate(end), true);
   }
 
   /** An activity that lost its place of the accepted plan: behind the others it takes none of theirs. -1: none has. */

@@ -172,7 +172,7 @@ export class Placer {
         : this.workConflict(resource, amount);
       if (next > 0) return this.tell('resource', resource, t, next);
       if (!this.hasBudgets) continue;
-      const spent = this.budgetConflict(activity, resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
+      const spent = this.budgets.conflict(activity, resource, amount, t, demands.isThrough[row] === 1 ? end : -1);
       if (spent > t) return this.tell('budget', this.budgets.met, t, spent);
     }
     if (this.hasStates) {
@@ -199,18 +199,13 @@ export class Placer {
   }
 
   /** As {@link Profile.conflictEnd} over the pieces looked at last. */
-  workConflict(resource: number, amount: number): number {
+  private workConflict(resource: number, amount: number): number {
     const profile = this.profiles[resource]!;
     for (let k = this.pieceCount - 1; k >= 0; k -= 1) {
       const next = profile.conflictEnd(this.pieceStart[k]!, this.pieceEnd[k]!, amount);
       if (next > 0) return next;
     }
     return 0;
-  }
-
-  /** Next start that keeps the budgets of the resource, or 0. `through` >= 0: held from `t` to `through`. */
-  budgetConflict(activity: number, resource: number, amount: number, t: number, through: number): number {
-    return this.budgets.conflict(activity, resource, amount, t, through);
   }
 
   /**

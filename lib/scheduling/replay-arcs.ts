@@ -3,7 +3,7 @@ import { FAR } from './calendar-index';
 import { ELAPSED, TABLE, type Model } from './model';
 import type { Order } from './order';
 import type { Problem } from './problem';
-import { PER_MILLE, type WaitTable } from './replay-tables';
+import { PER_MILLE, stretch, type WaitTable } from './replay-tables';
 import { alignStart, passArc, startForEnd } from './timing';
 
 /** No place yet, has one, is left out of this run. */
@@ -96,7 +96,7 @@ export class ReplayArcs {
     const arc = this.change(lag);
     if (arc < 0) return;
     this.perMille[arc] = perMille;
-    if (this.model.arcs.kind[arc] !== TABLE) this.model.arcs.minutes[arc] = Math.round((this.baseMinutes[arc]! * perMille) / PER_MILLE);
+    if (this.model.arcs.kind[arc] !== TABLE) this.model.arcs.minutes[arc] = stretch(this.baseMinutes[arc]!, perMille);
   }
 
   /** Arc of a lag that is about to change; -1: it has none. */

@@ -4,7 +4,7 @@ import type { Model } from './model';
 import { DayBoard, MediumBoard } from './replay-board';
 import { ReplayBudgets } from './replay-budgets';
 import { pickRows, type Openings, type ReplayRows } from './replay-rows';
-import { PER_MILLE, type WaitTable } from './replay-tables';
+import { PER_MILLE, stretch, type WaitTable } from './replay-tables';
 import { alignStart } from './timing';
 
 interface ReplayFitInput {
@@ -89,8 +89,7 @@ export class ReplayFit {
   /** Moment that a state of an activity lasts to, its tail and table included, when the activity ends at `end`. */
   private stateEnd(activity: number, row: number, end: number): number {
     const perMille = this.perMille[activity]!;
-    const tail = this.model.states.tail[row]!;
-    const plain = end + (perMille === PER_MILLE ? tail : Math.round((tail * perMille) / PER_MILLE));
+    const plain = end + stretch(this.model.states.tail[row]!, perMille);
     const table = this.until[row]!;
     if (table === null) return plain;
     const ready = table.read(end, perMille);

@@ -9,6 +9,9 @@ const REST = BLOCK - 1;
 const ELSEWHERE = 0xffff;
 export const PER_MILLE = 1000;
 
+/** So many thousandths of some minutes, to the nearest minute. */
+export const stretch = (minutes: number, perMille: number): number => (perMille === PER_MILLE ? minutes : Math.round((minutes * perMille) / PER_MILLE));
+
 /** A step table of {@link LagLength} with the entries that openings touch laid together: the same answers from a fraction of the memory. */
 export class WaitTable {
   private readonly waits: Uint16Array;
@@ -39,7 +42,7 @@ export class WaitTable {
       if (k >= ready.length) return -1;
       wait = ready[k]! - k * step;
     }
-    return k * step + (perMille === PER_MILLE ? wait : Math.round((wait * perMille) / PER_MILLE));
+    return k * step + stretch(wait, perMille);
   }
 }
 
