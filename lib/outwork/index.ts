@@ -1,3 +1,4 @@
+export { rememberByTrade } from './trade-memory';
 export { openingHours, readyAfter, workingDays, type WorkingDay } from './working-days';
 export { learnRatio, shrinkGroups, type Group, type GroupMean, type LearnedRatio, type PastJob, type Shrunk } from './learning';
 export { normalBelow, normalQuantile } from './normal';

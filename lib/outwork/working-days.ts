@@ -2,6 +2,7 @@
 import { addDays, dateOf, expandWeeklyHours, startOfDay, type CivilDate, type InstantInterval } from '@/lib/calendar';
 import type { Trade } from '@/lib/build';
 import type { Instant } from '@/lib/units';
+import { rememberByTrade } from './trade-memory';
 
 /** A day on which the trade is open: when it opens first and shuts last. */
 export interface WorkingDay {
@@ -10,20 +11,11 @@ export interface WorkingDay {
   readonly shuts: Instant;
 }
 
-/** Hours told already. A trade never changes, another one takes its place: plans of one moment ask for the same dates. */
-const toldHours = new WeakMap<Trade, Map<string, readonly InstantInterval[]>>();
-const MOST_TOLD = 16;
+const hoursOf = rememberByTrade<readonly InstantInterval[]>(16);
 
 /** The trade's opening hours between two dates, both in it, closed dates left out. */
 export function openingHours(trade: Trade, from: CivilDate, to: CivilDate, zone: string): readonly InstantInterval[] {
-  const told = toldHours.get(trade) ?? new Map<string, readonly InstantInterval[]>();
-  toldHours.set(trade, told);
-  const key = `${from} ${to} ${zone}`;
-  const hours = told.get(key) ?? expandWeeklyHours(trade.openHours, { from, to }, zone, trade.closed);
-  // A server that never stops keeps few.
-  if (told.size >= MOST_TOLD && !told.has(key)) told.clear();
-  told.set(key, hours);
-  return hours;
+  return hoursOf(trade, `${from} ${to} ${zone}`, () => expandWeeklyHours(trade.openHours, { from, to }, zone, trade.closed));
 }
 
 /** One entry a day that has opening hours, in order. */

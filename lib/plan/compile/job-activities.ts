@@ -1,7 +1,7 @@
 /** Outside jobs: drop-off and collection as trips of the crew, the time away as a lag that depends on when it starts. */
 import { addDays, dateOf, expandWeeklyHours, weekdayOf, intersectIntervals, mergeOverlapping, startOfDay, subtractIntervals, type InstantInterval } from '@/lib/calendar';
 import { DEFAULT_TERMS, isAttending, type OutsideJob, type Person, type Trade } from '@/lib/build';
-import { backAfter, openingHours, workingDays } from '@/lib/outwork';
+import { backAfter, openingHours, rememberByTrade, workingDays } from '@/lib/outwork';
 import type { Activity, Interval } from '@/lib/scheduling';
 import type { Instant } from '@/lib/units';
 import { addLag, need, previousPlace, type Draft } from './draft';
@@ -116,20 +116,13 @@ export function expectedReady(draft: Draft, job: OutsideJob): Instant | null {
   return backAfter(tradeDays(trade, days, zoneOf(draft), 0), droppedOff, quotedDays(draft, job));
 }
 
-/** Tables made already. A trade never changes, another one takes its place: plans of the same moment share what is long to work out. */
-const awayTables = new WeakMap<Trade, Map<string, readonly number[]>>();
+const tableOf = rememberByTrade<readonly number[]>(MOST_TABLES);
 
 /** When a job dropped off at each minute of the plan is ready again, for a number of working days. `ready[k]` belongs to minute k x `step`. */
 export function awayTable(draft: Draft, job: OutsideJob, count: number): { readonly step: number; readonly ready: readonly number[] } {
   const trade = need(draft.trades, job.tradeId, 'outside trade');
-  const known = awayTables.get(trade) ?? new Map<string, readonly number[]>();
-  awayTables.set(trade, known);
   const key = [count, draft.now, draft.clock.origin, draft.horizon, zoneOf(draft)].join(' ');
-  const ready = known.get(key) ?? listReady(draft, trade, count);
-  // One moment's tables at a time are enough, so that a server that never stops keeps few.
-  if (known.size >= MOST_TABLES && !known.has(key)) known.clear();
-  known.set(key, ready);
-  return { step: AWAY_STEP, ready };
+  return { step: AWAY_STEP, ready: tableOf(trade, key, () => listReady(draft, trade, count)) };
 }
 
 function listReady(draft: Draft, trade: Trade, count: number): readonly number[] {
