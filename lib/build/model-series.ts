@@ -1,4 +1,5 @@
 /** A series as its crew sets it up: rhythm, runtime, filming, cameras. */
+import type { FilmingTimes } from '@/lib/estimate';
 import type { Celsius } from '@/lib/units';
 import type { SourceReading } from './safety-records';
 import type { PlanGoal } from './plan-goals';
@@ -40,16 +41,8 @@ export interface Series extends Row {
   readonly sourceReadings?: readonly SourceReading[] | undefined;
 }
 
-/** Minutes of each step in front of and behind the camera; starts as common practice. */
-export interface FilmingPractice {
-  readonly position: number;
-  readonly shot: number;
-  readonly take: number;
-  readonly reset: number;
-  /** Chance that a take is not good, 0 to 0.9. */
-  readonly retakeChance: number;
-  readonly oneWay: number;
-  readonly packUp: number;
+/** Filming times of a series; they start as common practice. */
+export interface FilmingPractice extends FilmingTimes {
   /** Counts of the series' own for a way of filming; the others are common practice. */
   readonly own: readonly FilmingHabit[];
 }
