@@ -1,10 +1,10 @@
 /** The earliest place of one activity among what is placed already, by the engine's rules and with the people chosen. */
 import { FAR } from './calendar-index';
 import type { Model } from './model';
-import { DayBoard, MediumBoard } from './replay-board';
+import { DayBoard } from './replay-board';
 import { ReplayBudgets } from './replay-budgets';
 import { pickRows, type Openings, type ReplayRows } from './replay-rows';
-import { PER_MILLE, stretch, type WaitTable } from './replay-tables';
+import type { ReplayStates } from './replay-states';
 import { alignStart } from './timing';
 
 interface ReplayFitInput {
@@ -13,7 +13,7 @@ interface ReplayFitInput {
   readonly openings: readonly Openings[];
   /** 1 for resources that need no look. */
   readonly isOrderly: Uint8Array;
-  readonly makeTable: (step: number, ready: Int32Array) => WaitTable;
+  readonly states: ReplayStates;
 }
 
 export class ReplayFit {
@@ -25,13 +25,10 @@ export class ReplayFit {
   pieceCount = 0;
   /** Needs that somebody may be in the way of. */
   private readonly rows: ReplayRows;
-  /** State rows of each activity where somebody has the medium in another state: `mediaFrom[i]` to `mediaFrom[i + 1]`. */
-  private readonly media: Int32Array;
-  private readonly mediaFrom: Int32Array;
   private readonly holds: readonly Int32Array[];
   private readonly hasHolds: Uint8Array;
   private readonly board: DayBoard;
-  private readonly mediumBoard: MediumBoard;
+  private readonly states: ReplayStates;
   private readonly budgets: ReplayBudgets;
   /** From when a resource is taken for good, as far as is known; FAR: it is not. */
   private readonly closedFrom: Int32Array;
@@ -39,26 +36,15 @@ export class ReplayFit {
   private readonly horizon: number;
   private readonly model: Model;
   private readonly openings: readonly Openings[];
-  /** Tables of the moments that states last to, by row; and how many thousandths of what they say count for each activity. */
-  private readonly until: readonly (WaitTable | null)[];
-  private readonly perMille: Int32Array;
 
-  constructor({ isOrderly, makeTable, model, openings, rows }: ReplayFitInput) {
+  constructor({ isOrderly, model, openings, rows, states }: ReplayFitInput) {
     this.model = model;
     this.openings = openings;
-    this.until = model.states.until.map((table) => (table === null ? null : makeTable(table.step, table.ready)));
-    this.perMille = new Int32Array(model.count).fill(PER_MILLE);
+    this.states = states;
     this.rows = pickRows(rows, (resource) => isOrderly[resource] === 0);
-    const media = listMedia(model);
-    this.media = Int32Array.from(media.flatMap((own) => [...own]));
-    this.mediaFrom = new Int32Array(model.count + 1);
-    media.forEach((own, i) => {
-      this.mediaFrom[i + 1] = this.mediaFrom[i]! + own.length;
-    });
     this.holds = model.holds.byActivity.map((own) => own.filter((hold) => isOrderly[model.holds.resource[hold]!] === 0));
     this.hasHolds = Uint8Array.from(this.holds, (own) => Number(own.length > 0));
     this.board = new DayBoard(model.resourceCount, model.horizon);
-    this.mediumBoard = new MediumBoard(model.states.mediumCount);
     const longest = Math.max(1, ...model.calendars.map((calendar) => calendar.count));
     this.pieceStart = new Int32Array(longest);
     this.pieceEnd = new Int32Array(longest);
@@ -71,29 +57,9 @@ export class ReplayFit {
 
   clear(): void {
     this.board.clear();
-    this.mediumBoard.clear();
+    this.states.clear();
     this.budgets.clear();
     this.closedFrom.fill(FAR);
-  }
-
-  /** The states that an activity leaves behind last so many thousandths of what the problem says. */
-  stretchStates(activity: number, perMille: number): void {
-    this.perMille[activity] = perMille;
-  }
-
-  /** All states as the problem has them. */
-  resetStates(): void {
-    this.perMille.fill(PER_MILLE);
-  }
-
-  /** Moment that a state of an activity lasts to, its tail and table included, when the activity ends at `end`. */
-  private stateEnd(activity: number, row: number, end: number): number {
-    const perMille = this.perMille[activity]!;
-    const plain = end + stretch(this.model.states.tail[row]!, perMille);
-    const table = this.until[row]!;
-    if (table === null) return plain;
-    const ready = table.read(end, perMille);
-    return ready > plain ? ready : plain;
   }
 
   /** Nobody has the resource in [from, to). */
@@ -116,7 +82,7 @@ export class ReplayFit {
 
   /** Takes what the activity needs for the pieces found last. */
   place(activity: number, t: number, end: number): void {
-    const { board, media, mediaFrom, model, rows } = this;
+    const { board, rows } = this;
     for (let row = rows.from[activity]!, stop = rows.from[activity + 1]!; row < stop; row += 1) {
       const resource = rows.resource[row]!;
       const amount = rows.amount[row]!;
@@ -124,11 +90,7 @@ export class ReplayFit {
       else for (let k = 0; k < this.pieceCount; k += 1) board.add(resource, this.pieceStart[k]!, this.pieceEnd[k]!, amount);
     }
     this.budgets.use(activity, t, end);
-    for (let k = mediaFrom[activity]!, stop = mediaFrom[activity + 1]!; k < stop; k += 1) {
-      const row = media[k]!;
-      const lastsTo = this.stateEnd(activity, row, end);
-      if (lastsTo > t) this.mediumBoard.add(model.states.medium[row]!, t, lastsTo, model.states.state[row]!);
-    }
+    this.states.occupy(activity, t, end);
   }
 
   /** Opens the holds that begin with the activity and closes those that end with it, after {@link place}. */
@@ -264,16 +226,9 @@ export class ReplayFit {
 
   /** States of air and surfaces; and what opens a hold needs the whole resource for good, as nobody knows yet when it closes. */
   private meetOther(activity: number, t: number, end: number): number {
-    const { holds, states } = this.model;
-    const { media, mediaFrom } = this;
-    for (let k = mediaFrom[activity]!, stop = mediaFrom[activity + 1]!; k < stop; k += 1) {
-      const row = media[k]!;
-      const medium = states.medium[row]!;
-      const state = states.state[row]!;
-      if (this.mediumBoard.isFreeFrom(medium, t, state)) continue;
-      const next = this.mediumBoard.meet(medium, t, this.stateEnd(activity, row, end), state);
-      if (next > t) return next;
-    }
+    const { holds } = this.model;
+    const free = this.states.meet(activity, t, end);
+    if (free > t) return free;
     if (this.hasHolds[activity] === 0) return t;
     const own = this.holds[activity]!;
     for (let k = 0; k < own.length; k += 1) {
@@ -302,14 +257,4 @@ export class ReplayFit {
     }
     return true;
   }
-}
-
-/** State rows of each activity whose medium somebody has in another state. */
-function listMedia({ count, states }: Model): readonly Int32Array[] {
-  const known = new Map<number, Set<number>>();
-  states.medium.forEach((medium, row) => {
-    known.set(medium, (known.get(medium) ?? new Set()).add(states.state[row]!));
-  });
-  return Array.from({ length: count }, (_, i) => Int32Array.from({ length: states.from[i + 1]! - states.from[i]! }, (_unused, k) => states.from[i]! + k)
-    .filter((row) => known.get(states.medium[row]!)!.size > 1));
 }

@@ -8,6 +8,7 @@ import { LEFT_OUT, PLACED, ReplayArcs } from './replay-arcs';
 import { findOrderly } from './replay-chains';
 import { ReplayFit } from './replay-fit';
 import { listOpenings, listRows, withFixedCrew, type Policy, type ReplayRows } from './replay-rows';
+import { ReplayStates } from './replay-states';
 import { tableMaker } from './replay-tables';
 
 const MOST_BLOCKS = 4096;
@@ -42,6 +43,7 @@ export class Replay {
   readonly names: readonly string[];
   private readonly rows: ReplayRows;
   private readonly arcs: ReplayArcs;
+  private readonly states: ReplayStates;
   private readonly fit: ReplayFit;
   private readonly list: Int32Array;
   private readonly waiting: Int32Array;
@@ -79,7 +81,8 @@ export class Replay {
     this.arcs = new ReplayArcs(problem, model, order, makeTable);
     const blockable = new Set(mayBlock);
     const isOrderly = findOrderly(model, order, this.list, this.rows, Uint8Array.from(problem.resources, ({ id }) => Number(blockable.has(id))));
-    this.fit = new ReplayFit({ model, rows: this.rows, openings, isOrderly, makeTable });
+    this.states = new ReplayStates(model, makeTable);
+    this.fit = new ReplayFit({ model, rows: this.rows, openings, isOrderly, states: this.states });
     this.floor = new Int32Array(model.count);
     for (let arc = 0; arc < model.arcs.count; arc += 1) {
       const opener = model.arcs.to[arc]!;
@@ -92,7 +95,7 @@ export class Replay {
     this.duration.set(this.base.duration);
     this.release.set(this.base.release);
     this.isLeftOut.fill(0);
-    this.fit.resetStates();
+    this.states.reset();
     this.arcs.reset();
     this.blockedCount = 0;
   }
@@ -109,7 +112,7 @@ export class Replay {
 
   /** The states that an activity leaves behind last so many thousandths of what the problem says. */
   stretchStates(activity: number, perMille: number): void {
-    this.fit.stretchStates(activity, perMille);
+    this.states.stretch(activity, perMille);
   }
 
   /** Nobody has the resource in [from, to) of the next run. Intervals of one resource lie apart. */

@@ -1,15 +1,7 @@
+import { listArcs, listCurves, measureRest, type Arcs } from './arcs';
 import { packFields } from './fields';
 import { curveOfStarts, evaluateCurve, isLag, leastReaching } from './instance';
 import type { CoreInstance, Piece } from './instance';
-
-/** Relations as arcs into and out of each activity. */
-interface Arcs {
-  readonly head: Int32Array;
-  readonly other: Int32Array;
-  readonly lag: Int32Array;
-  /** -1 for a lag. */
-  readonly curve: Int32Array;
-}
 
 /**
  * Serial schedule generation for relations that only ever push later (see `orderForward`): each activity of a list as
@@ -26,7 +18,7 @@ export class Serial {
   private readonly duration: Int32Array;
   private readonly into: Arcs;
   private readonly out: Arcs;
-  private readonly curves: (readonly Piece[])[] = [];
+  private readonly curves: readonly (readonly Piece[])[];
   private readonly starts: (readonly Piece[] | null)[];
   private readonly words: number;
   private readonly guard: Int32Array;
@@ -45,14 +37,15 @@ export class Serial {
   private readonly keys: Float64Array;
   private readonly count: Int32Array;
 
-  constructor(private readonly instance: CoreInstance, order: Int32Array) {
+  constructor(instance: CoreInstance, order: Int32Array) {
     const n = instance.durations.length;
     this.n = n;
     this.order = order;
     this.start = new Int32Array(n);
     this.duration = Int32Array.from(instance.durations);
-    this.into = this.listArcs(true);
-    this.out = this.listArcs(false);
+    this.curves = listCurves(instance);
+    this.into = listArcs(instance, this.curves, true);
+    this.out = listArcs(instance, this.curves, false);
     this.starts = Array.from({ length: n }, (_, i) => {
       const ranges = instance.allowedStarts?.[i];
       return ranges ? curveOfStarts(ranges, instance.horizon) : null;
@@ -69,7 +62,7 @@ export class Serial {
     this.free = new Int32Array((this.limit + 1) * this.words);
     this.keys = new Float64Array(n);
     this.count = new Int32Array(this.limit + 2);
-    this.rest = this.measureRest();
+    this.rest = measureRest(order, this.out, this.duration);
   }
 
   /** Schedules the list from the front. Answers the makespan, -1 as soon as it is sure to pass `bound` or the horizon. */
@@ -267,45 +260,4 @@ export class Serial {
     }
     return true;
   }
-
-  /** Along lags; of a curve only that it never leads back (see `orderForward`). */
-  private measureRest(): Int32Array {
-    const { n, order, out, duration } = this;
-    const rest = duration.slice();
-    for (let k = n - 1; k >= 0; k--) {
-      const i = order[k]!;
-      for (let a = out.head[i]!, end = out.head[i + 1]!; a < end; a++) {
-        const lag = out.curve[a]! < 0 ? out.lag[a]! : 0;
-        rest[i] = Math.max(rest[i]!, lag + rest[out.other[a]!]!);
-      }
-    }
-    return rest;
-  }
-
-  private listArcs(isInto: boolean): Arcs {
-    const { relations, durations } = this.instance;
-    const owner = (k: number): number => (isInto ? relations[k]!.to : relations[k]!.from);
-    const byOwner: number[][] = durations.map(() => []);
-    relations.forEach((_, k) => byOwner[owner(k)]!.push(k));
-    const flat = byOwner.flat();
-    const head = new Int32Array(durations.length + 1);
-    byOwner.forEach((list, i) => (head[i + 1] = head[i]! + list.length));
-    return {
-      head,
-      other: Int32Array.from(flat, (k) => (isInto ? relations[k]!.from : relations[k]!.to)),
-      lag: Int32Array.from(flat, (k) => lagOf(relations[k]!)),
-      curve: Int32Array.from(flat, (k) => this.curveOf(k)),
-    };
-  }
-
-  private curveOf(k: number): number {
-    const relation = this.instance.relations[k]!;
-    if (isLag(relation)) return -1;
-    const known = this.curves.indexOf(relation.pieces);
-    return known >= 0 ? known : this.curves.push(relation.pieces) - 1;
-  }
-}
-
-function lagOf(relation: CoreInstance['relations'][number]): number {
-  return isLag(relation) ? relation.lag : 0;
 }
