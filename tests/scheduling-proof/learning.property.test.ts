@@ -7,19 +7,14 @@ import { Engine } from '@/lib/scheduling/proof/engine';
 import { buildNetwork } from '@/lib/scheduling/proof/network';
 import { BY_CLAUSE, BY_DECISION, BY_EDGE, Trail } from '@/lib/scheduling/proof/trail';
 import type { CoreInstance } from '@/lib/scheduling/proof';
-import { findOptimum, listFaults } from './brute-force';
+import { findOptimum, listPlans } from './brute-force';
 import { drawFrom } from './made-instances';
 import { withCurves, withMaximumLags } from './small-instances';
 
 /** Every plan with each end of all that it allows, as values of the network's variables. */
 function listSolutions(engine: Engine, instance: CoreInstance): number[][] {
   const { orders, variables, orderFirst, orderSecond } = engine.network;
-  let plans: number[][] = [[]];
-  instance.durations.forEach((duration, i) => {
-    const shortened = { ...instance, durations: instance.durations.slice(0, i + 1), demands: instance.demands.slice(0, i + 1), relations: instance.relations.filter(({ from, to }) => from <= i && to <= i) };
-    plans = plans.flatMap((plan) => Array.from({ length: Math.max(0, instance.horizon - duration + 1) }, (_, s) => [...plan, s])).filter((plan) => listFaults(shortened, plan).length === 0);
-  });
-  return plans.map((plan) => {
+  return listPlans(instance).map((plan) => {
     const end = Math.max(...plan.map((s, i) => s + instance.durations[i]!));
     return [...plan, end, ...Array.from({ length: variables - orders }, (_, k) => (plan[orderFirst[k]!]! < plan[orderSecond[k]!]! ? 1 : 0))];
   });

@@ -7,19 +7,12 @@ import { listArcs, listCurves, measureRest } from '@/lib/scheduling/proof/arcs';
 import { orderForward } from '@/lib/scheduling/proof/forward';
 import { buildNetwork, followEdge, listOpenPairs, sourceNeeded } from '@/lib/scheduling/proof/network';
 import { Random } from '@/lib/scheduling/proof/random';
-import { listFaults } from './brute-force';
+import { listPlans } from './brute-force';
 import { withCurves, withMaximumLags } from './small-instances';
 
 const APART = -(2 ** 28);
 const alone = (durations: readonly number[], more: Partial<CoreInstance> = {}): CoreInstance =>
   ({ durations, capacities: [1], demands: durations.map(() => [1]), relations: [], horizon: 20, ...more });
-
-/** Every plan of a tiny instance. */
-function listPlans(instance: CoreInstance): number[][] {
-  let plans: number[][] = [[]];
-  for (const duration of instance.durations) plans = plans.flatMap((plan) => Array.from({ length: Math.max(0, instance.horizon - duration + 1) }, (_, s) => [...plan, s]));
-  return plans.filter((plan) => listFaults(instance, plan).length === 0);
-}
 
 const closeRows = (instance: CoreInstance) => {
   const closure = closeRelations(instance)!;

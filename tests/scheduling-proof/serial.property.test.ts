@@ -123,9 +123,10 @@ describe('a list scheduled', () => {
   });
 
   it('fits to the last unit and up to the horizon, not beyond', () => {
-    const instance = (horizon: number): CoreInstance => ({ durations: [2, 2], capacities: [3], demands: [[2], [2]], relations: [], horizon });
-    expect(new Serial(instance(4), Int32Array.of(0, 1)).forward(Int32Array.of(0, 1))).toBe(4);
-    expect(new Serial(instance(3), Int32Array.of(0, 1)).forward(Int32Array.of(0, 1))).toBe(-1);
-    expect(new Serial({ ...instance(3), demands: [[2], [1]] }, Int32Array.of(0, 1)).forward(Int32Array.of(0, 1))).toBe(2);
+    const pair: CoreInstance = { durations: [2, 2], capacities: [3], demands: [[2], [2]], relations: [], horizon: 4 };
+    const list = Int32Array.of(0, 1);
+    expect(new Serial(pair, list).forward(list)).toBe(4);
+    expect(new Serial({ ...pair, horizon: 3 }, list).forward(list)).toBe(-1);
+    expect(new Serial({ ...pair, horizon: 3, demands: [[2], [1]] }, list).forward(list)).toBe(2);
   });
 });
