@@ -83,10 +83,10 @@ describe('lags in the core', () => {
   });
 });
 
-describe('starts in the core', () => {
-  const startsOf = (more: Partial<Activity>, duration = 4) =>
-    lower(problem([activity('a', duration, more), activity('b', 2)], { horizon: 60, calendars: [week], resources: [{ id: 'shop', capacity: 1, calendar: 'week' }, { id: 'any', capacity: 1 }] }))!.instance.allowedStarts?.[0];
+const startsOf = (more: Partial<Activity>, duration = 4) =>
+  lower(problem([activity('a', duration, more), activity('b', 2)], { horizon: 60, calendars: [week], resources: [{ id: 'shop', capacity: 1, calendar: 'week' }, { id: 'any', capacity: 1 }] }))!.instance.allowedStarts?.[0];
 
+describe('starts in the core', () => {
   it('are anywhere, unless dates or calendars say otherwise', () => {
     expect(startsOf({})).toBeUndefined();
     expect(startsOf({ release: 3 })).toEqual([{ first: 3, last: 56 }]);
