@@ -244,6 +244,10 @@ describe('learnt clauses', () => {
     trail.post(1, -3, BY_DECISION, 0);
     expect(base.propagate(1, -9, -3)).toBe(true);
     expect([trail.value[4], trail.value[6]]).toEqual([6, 7]);
+    trail.backTo(0);
+    // Narrow ones stay, even when fewer are asked for; what one has propagated stands first in it.
+    base.reduce(1);
+    expect(Array.from(base.arena.subarray(0, 14))).toEqual([2, 0, 6, 7, 0, 7, 2, 1, 8, 3, 10, 4, 0, 0]);
   });
 
   it('keep their order of use when numbers grow too large, and however many there are', () => {

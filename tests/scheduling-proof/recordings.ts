@@ -76,6 +76,22 @@ function recordEngine(name: string, conflicts: number, branching: Branching, loo
   };
 }
 
+/** A search whose clauses are thinned out on the way. */
+function recordThinned(name: string, most: number, turns: number): Recording {
+  const engine = makeEngine(find(name), true);
+  const kept: number[] = [];
+  const path = traceEngine(engine, () => {
+    engine.restrict(2 * engine.network.makespan + 1, -most);
+    for (let k = 0; k < turns; k++) {
+      engine.search(90, 'activity');
+      if (!engine.settleRoot()) return;
+      engine.clauses.reduce(40 + 5 * k);
+      kept.push(engine.clauses.count);
+    }
+  });
+  return { ...path, kept: kept.join(' '), arena: hashOf(engine.clauses.arena) };
+}
+
 /** A search just above the bound, with an assumption. */
 function recordAssumption(name: string, first: number, conflicts: number): Recording {
   const engine = makeEngine(find(name), true);
@@ -185,6 +201,7 @@ export const recordings: Readonly<Record<string, Readonly<Record<string, () => R
     ...Object.fromEntries(['j301_1', 'j305_1', 'tight', 'slow', 'loose', 'windows', 'wide windows', 'no way', 'sessions', 'short sessions', 'windows in sessions', 'ubo20_psp5', 'ubo20_psp17', 'j30_psp15', 'ubo50_psp25']
       .map((name) => [name, () => recordSolve(name, 150_000)])),
     'j3029_1 in turns': () => recordSolve('j3029_1', 260_000),
+    'j3013_1 to the end': () => recordSolve('j3013_1', 2_000_000),
     'j605_1 without end': () => recordSolve('j605_1', 300_000),
     'j6037_1 with a share': () => recordSolve('j6037_1', 400_000, byShare(400_000)),
     'middle with a share': () => recordSolve('middle', 300_000, byShare(300_000)),
@@ -202,6 +219,7 @@ export const recordings: Readonly<Record<string, Readonly<Record<string, () => R
       .map((name) => [`${name} by activity`, () => recordEngine(name, 300, 'activity')])),
     ...Object.fromEntries(['j3045_1', 'middle', 'wide windows', 'sessions'].map((name) => [`${name} by turns`, () => recordEngine(name, 300, 'alternate')])),
     ...Object.fromEntries(['j305_1', 'windows', 'slow'].map((name) => [`${name} by the earliest start`, () => recordEngine(name, 200, 'earliest')])),
+    'j3013_1 thinned out': () => recordThinned('j3013_1', 57, 5),
     'j3029_1 without windows': () => recordEngine('j3029_1', 600, 'activity', false),
     ...Object.fromEntries(([['j3013_1', 55], ['j30_psp9', 114], ['tight', 40], ['windows', 47], ['slow', 535], ['windows in sessions', 47]] as const).map(([name, first]) => [`${name} from below`, () => recordAssumption(name, first, 80)])),
   },
