@@ -195,13 +195,27 @@ function recordNeighbourhood(name: string, turns: number): Recording {
 
 const byShare = (work: number): Partial<CoreOptions> => ({ stop: (progress) => progress.work > work, share: (progress) => progress.work / work });
 
-/** Each file of recordings, by the part of the engine it holds. */
+/** Each file of recordings, by the part of the engine it holds; what takes longest comes last. */
 export const recordings: Readonly<Record<string, Readonly<Record<string, () => Recording>>>> = {
+  network: Object.fromEntries(['j301_1', 'ubo20_psp5', 'ubo20_psp17', 'j30_psp9', 'tight', 'slow', 'windows', 'wide windows', 'no way', 'sessions', 'short sessions', 'windows in sessions'].map((name) => [name, () => recordNetwork(name)])),
+  lists: {
+    ...Object.fromEntries(['j301_1', 'tight', 'slow', 'loose', 'sessions', 'short sessions'].map((name) => [`${name} from both sides`, () => recordSerial(name, 40)])),
+    ...Object.fromEntries(['j301_1', 'tight', 'slow', 'loose', 'sessions'].map((name) => [`${name} bred`, () => recordGenetic(name, 300)])),
+    ...Object.fromEntries(['j3013_1', 'j305_1', 'tight', 'slow', 'windows', 'wide windows', 'sessions', 'windows in sessions'].map((name) => [`${name} by neighbourhoods`, () => recordNeighbourhood(name, 24)])),
+  },
+  engine: {
+    ...Object.fromEntries(['j305_1', 'j3013_1', 'tight', 'slow', 'windows', 'sessions', 'windows in sessions', 'ubo20_psp17', 'j30_psp9']
+      .map((name) => [`${name} by activity`, () => recordEngine(name, 300, 'activity')])),
+    ...Object.fromEntries(['j3045_1', 'middle', 'wide windows', 'sessions'].map((name) => [`${name} by turns`, () => recordEngine(name, 300, 'alternate')])),
+    ...Object.fromEntries(['j305_1', 'windows', 'slow'].map((name) => [`${name} by the earliest start`, () => recordEngine(name, 200, 'earliest')])),
+    'j3013_1 thinned out': () => recordThinned('j3013_1', 57, 5),
+    'j3029_1 without windows': () => recordEngine('j3029_1', 600, 'activity', false),
+    ...Object.fromEntries(([['j3013_1', 55], ['j30_psp9', 114], ['tight', 40], ['windows', 47], ['slow', 535], ['windows in sessions', 47]] as const).map(([name, first]) => [`${name} from below`, () => recordAssumption(name, first, 80)])),
+  },
   solve: {
     ...Object.fromEntries(['j301_1', 'j305_1', 'tight', 'slow', 'loose', 'windows', 'wide windows', 'no way', 'sessions', 'short sessions', 'windows in sessions', 'ubo20_psp5', 'ubo20_psp17', 'j30_psp15', 'ubo50_psp25']
       .map((name) => [name, () => recordSolve(name, 150_000)])),
     'j3029_1 in turns': () => recordSolve('j3029_1', 260_000),
-    'j3013_1 to the end': () => recordSolve('j3013_1', 2_000_000),
     'j605_1 without end': () => recordSolve('j605_1', 300_000),
     'j6037_1 with a share': () => recordSolve('j6037_1', 400_000, byShare(400_000)),
     'middle with a share': () => recordSolve('middle', 300_000, byShare(300_000)),
@@ -213,20 +227,6 @@ export const recordings: Readonly<Record<string, Readonly<Record<string, () => R
     },
     'tight with another seed': () => recordSolve('tight', 150_000, { seed: -9 }),
     'ubo50_psp25 with another seed': () => recordSolve('ubo50_psp25', 150_000, { seed: 77 }),
-  },
-  engine: {
-    ...Object.fromEntries(['j305_1', 'j3013_1', 'tight', 'slow', 'windows', 'sessions', 'windows in sessions', 'ubo20_psp17', 'j30_psp9']
-      .map((name) => [`${name} by activity`, () => recordEngine(name, 300, 'activity')])),
-    ...Object.fromEntries(['j3045_1', 'middle', 'wide windows', 'sessions'].map((name) => [`${name} by turns`, () => recordEngine(name, 300, 'alternate')])),
-    ...Object.fromEntries(['j305_1', 'windows', 'slow'].map((name) => [`${name} by the earliest start`, () => recordEngine(name, 200, 'earliest')])),
-    'j3013_1 thinned out': () => recordThinned('j3013_1', 57, 5),
-    'j3029_1 without windows': () => recordEngine('j3029_1', 600, 'activity', false),
-    ...Object.fromEntries(([['j3013_1', 55], ['j30_psp9', 114], ['tight', 40], ['windows', 47], ['slow', 535], ['windows in sessions', 47]] as const).map(([name, first]) => [`${name} from below`, () => recordAssumption(name, first, 80)])),
-  },
-  network: Object.fromEntries(['j301_1', 'ubo20_psp5', 'ubo20_psp17', 'j30_psp9', 'tight', 'slow', 'windows', 'wide windows', 'no way', 'sessions', 'short sessions', 'windows in sessions'].map((name) => [name, () => recordNetwork(name)])),
-  lists: {
-    ...Object.fromEntries(['j301_1', 'tight', 'slow', 'loose', 'sessions', 'short sessions'].map((name) => [`${name} from both sides`, () => recordSerial(name, 40)])),
-    ...Object.fromEntries(['j301_1', 'tight', 'slow', 'loose', 'sessions'].map((name) => [`${name} bred`, () => recordGenetic(name, 300)])),
-    ...Object.fromEntries(['j3013_1', 'j305_1', 'tight', 'slow', 'windows', 'wide windows', 'sessions', 'windows in sessions'].map((name) => [`${name} by neighbourhoods`, () => recordNeighbourhood(name, 24)])),
+    'j3013_1 to the end': () => recordSolve('j3013_1', 2_000_000),
   },
 };
