@@ -138,8 +138,8 @@ describe('literals by activity', () => {
     for (let t = 1; t <= 3000; t++) atoms.bump(0, t);
     atoms.bump(2, 7);
     atoms.bump(2, 7);
-    // Each unit counts 1/0.95 times the one before it: after 5000 of them the first is nothing against the last.
-    for (let k = 0; k < 5000; k++) {
+    // Each unit counts 1/0.95 times the one before it: after 15,000 of them no number could hold both.
+    for (let k = 0; k < 15_000; k++) {
       atoms.decay();
       if (k % 500 === 0) atoms.bump(0, 1000 + k / 5);
     }
@@ -153,8 +153,23 @@ describe('literals by activity', () => {
       if (t === 2) trail.post(0, 2, BY_DECISION, 0);
       else trail.post(1, 1 - t, BY_DECISION, 0);
     }
-    expect(handed).toEqual([2, 1900, 1800, 1700, 1600]);
-    expect(atoms.count).toBe(3001);
+    expect(handed).toEqual([2, 3900, 3800, 3700, 3600]);
+    expect(atoms.count).toBe(3010);
+  });
+
+  it('leave the others their place when one that is decided grows more active', () => {
+    const trail = new Trail(new Int32Array(2), new Int32Array(2).fill(9));
+    const atoms = new Atoms(trail);
+    atoms.bump(0, 3);
+    trail.openLevel();
+    trail.post(0, 3, BY_DECISION, 0);
+    expect(atoms.next()).toBe(-1);
+    atoms.bump(2, 4);
+    for (let k = 0; k < 3; k++) atoms.bump(0, 3);
+    expect(atoms.variable[atoms.next()]).toBe(1);
+    trail.backTo(0);
+    atoms.reopen(0, 1);
+    expect(atoms.variable[atoms.next()]).toBe(0);
   });
 });
 
@@ -255,11 +270,12 @@ describe('learnt clauses', () => {
     const base = new ClauseBase(trail);
     const places = Array.from({ length: 600 }, (_, k) => base.add(Int32Array.of(0, k + 1, 2, k + 1), 2, 3));
     base.bump(places[10]!);
-    // Each step counts 1/0.999 times the one before it: after 80,000 of them numbers have been set back once.
-    for (let k = 0; k < 80_000; k++) {
+    // Each step counts 1/0.999 times the one before it: after 800,000 of them no number could hold all.
+    for (let k = 0; k < 800_000; k++) {
       base.decay();
-      if (k === 40_000) base.bump(places[20]!);
-      if (k === 79_000) base.bump(places[30]!);
+      if (k % 20_000 === 0) base.bump(places[50]!);
+      if (k === 798_000) base.bump(places[20]!);
+      if (k === 799_000) base.bump(places[30]!);
     }
     base.bump(places[40]!);
     base.reduce(3);

@@ -106,6 +106,11 @@ describe('starts in the core', () => {
     expect(startsOf({ demands: [{ resource: 'shop', amount: 1 }] }, 11)).toEqual([{ first: 10, last: 14 }]);
   });
 
+  it('of one activity know nothing of what the next one uses', () => {
+    const stated = problem([activity('a', 4), activity('b', 2, { demands: [{ resource: 'shop', amount: 1 }] })], { horizon: 60, calendars: [week], resources: [{ id: 'shop', capacity: 1, calendar: 'week' }] });
+    expect(lower(stated)!.instance).toMatchObject({ demands: [[0], [1]], allowedStarts: [null, [{ first: 10, last: 23 }, { first: 40, last: 43 }]] });
+  });
+
   it('let a milestone stand on the borders of its own calendar, and anywhere as far as resources go', () => {
     expect(startsOf({ calendar: 'week' }, 0)).toEqual([{ first: 10, last: 25 }, { first: 40, last: 45 }]);
     expect(startsOf({ demands: [{ resource: 'shop', amount: 1 }] }, 0)).toBeUndefined();
