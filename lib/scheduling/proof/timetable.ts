@@ -218,7 +218,7 @@ export class Timetable {
     let latest = -value[2 * i + 1]!;
     if (this.peak <= room) return true;
     let s = this.firstSegmentAfter(latest + length - 1);
-    if (s === this.segments || segmentAt[s]! > latest + length - 1) s--;
+    if (s === this.segments - 1 || segmentAt[s]! > latest + length - 1) s--;
     while (s >= 0 && s < this.segments - 1) {
       const earliestEnd = value[2 * i]! + length;
       const to = segmentAt[s + 1]!;
