@@ -63,12 +63,15 @@ class Board {
 
 const board = (activities: readonly Activity[], more: Partial<Problem> = {}) => new Board(problem(activities, { calendars: [shop], resources: [...people, { id: 'jig', capacity: 2 }], ...more }));
 
+const byAnn = (duration: number, id: string, more: Partial<Activity> = {}) => activity(id, duration, { demands: [{ resource: 'ann', amount: 1 }], ...more });
+
+const noisy = (id: string, perMinute: number) => activity(id, 20, { ...crew(['ann ben']), doses: [{ kind: 'noise', perMinute }, { kind: 'dust', perMinute: 1 }] });
+
 describe('budgets', () => {
   const ann = { id: 'x', resource: 'ann' };
-  const of = (duration: number, id: string, more: Partial<Activity> = {}) => activity(id, duration, { demands: [{ resource: 'ann', amount: 1 }], ...more });
 
   it('are asked where work overlaps any of them, and given back', () => {
-    const one = board([of(40, 'a'), of(20, 'b'), of(50, 'c')], { budgets: [{ ...ann, id: 'first', within: { start: 0, end: 100 }, limit: 50 }, { ...ann, id: 'second', within: { start: 50, end: 150 }, limit: 60 }] });
+    const one = board([byAnn(40, 'a'), byAnn(20, 'b'), byAnn(50, 'c')], { budgets: [{ ...ann, id: 'first', within: { start: 0, end: 100 }, limit: 50 }, { ...ann, id: 'second', within: { start: 50, end: 150 }, limit: 60 }] });
     expect(one.put(['a', 0], ['b', 0])).toEqual([0, 90]);
     expect(one.find('c')).toBe(110);
     one.remove('b');
@@ -80,7 +83,7 @@ describe('budgets', () => {
 
   it('push split work on by its own minutes, and what is held through pauses by the clock', () => {
     const split = { calendar: 'shop', mode: 'split' } as const;
-    const one = board([of(150, 'a', split), activity('b', 120, { ...split, ...onJig(2, true) }), activity('c', 30, { calendar: 'shop', ...onJig(1, true) })], {
+    const one = board([byAnn(150, 'a', split), activity('b', 120, { ...split, ...onJig(2, true) }), activity('c', 30, { calendar: 'shop', ...onJig(1, true) })], {
       budgets: [{ ...ann, within: { start: 0, end: 300 }, limit: 120 }, { id: 'jig', resource: 'jig', within: { start: 0, end: 300 }, limit: 450 }],
     });
     expect(one.put(['a', 0], ['b', 0])).toEqual([80, 0]);
@@ -88,7 +91,6 @@ describe('budgets', () => {
   });
 
   it('count doses alone of those who take them', () => {
-    const noisy = (id: string, perMinute: number) => activity(id, 20, { ...crew(['ann ben']), doses: [{ kind: 'noise', perMinute }, { kind: 'dust', perMinute: 1 }] });
     const one = board([noisy('a', 2), noisy('b', 2), noisy('c', 1), noisy('d', 1), noisy('e', 3)], {
       budgets: ['ann', 'ben'].map((resource) => ({ id: resource, resource, dose: 'noise', within: { start: 0, end: 500 }, limit: 60 })),
     });
@@ -145,11 +147,14 @@ describe('holds', () => {
   });
 });
 
+const needing = (id: string, ...needs: readonly (readonly [string, number?])[]) => activity(id, 20, crew(...needs));
+
+const before = (id: string, start: number, ...previousCrew: readonly string[]) => activity(id, 20, { ...crew(['ann ben cem', 2]), previousStart: start, previousCrew });
+
 describe('people', () => {
-  const of = (id: string, ...needs: readonly (readonly [string, number?])[]) => activity(id, 20, crew(...needs));
 
   it('are the least loaded of those who are free, the first of alike ones', () => {
-    const one = board([of('a', ['ann ben']), of('b', ['ann ben']), of('c', ['ann ben cem']), of('d', ['ann ben']), activity('e', 5, crew(['ann ben'])), of('f', ['ann ben'])]);
+    const one = board([needing('a', ['ann ben']), needing('b', ['ann ben']), needing('c', ['ann ben cem']), needing('d', ['ann ben']), activity('e', 5, crew(['ann ben'])), needing('f', ['ann ben'])]);
     expect(one.put(['a', 0], ['b', 0], ['c', 0], ['d', 0], ['e', 50], ['f', 60])).toEqual([0, 0, 0, 20, 50, 60]);
     expect(['a', 'b', 'c', 'd', 'e', 'f'].map((id) => one.crewOf(id).join(' '))).toEqual(['ann', 'ben', 'cem', 'ann', 'ben', 'ben']);
     one.remove('d');
@@ -157,14 +162,13 @@ describe('people', () => {
   });
 
   it('make way for the one who alone can do the other thing', () => {
-    const one = board([of('a', ['ann ben'], ['ann']), of('b', ['ann ben cem', 2], ['cem']), of('c', ['ann ben'], ['ben cem'], ['cem'])]);
+    const one = board([needing('a', ['ann ben'], ['ann']), needing('b', ['ann ben cem', 2], ['cem']), needing('c', ['ann ben'], ['ben cem'], ['cem'])]);
     expect(one.put(['a', 0], ['b', 50], ['c', 100])).toEqual([0, 50, 100]);
     expect(['a', 'b', 'c'].map((id) => one.crewOf(id).join(' '))).toEqual(['ben ann', 'ben ann cem', 'ann ben cem']);
   });
 
   it('are those of the accepted plan where they are free, whatever their load', () => {
-    const before = (id: string, start: number, ...previousCrew: readonly string[]) => activity(id, 20, { ...crew(['ann ben cem', 2]), previousStart: start, previousCrew });
-    const one = board([of('busy', ['ben']), before('a', 30, 'ben', 'cem'), before('b', 30, 'cem', 'ben'), before('c', 0, 'ben', 'cem'), before('d', 90, 'ben')]);
+    const one = board([needing('busy', ['ben']), before('a', 30, 'ben', 'cem'), before('b', 30, 'cem', 'ben'), before('c', 0, 'ben', 'cem'), before('d', 90, 'ben')]);
     expect(one.put(['busy', 0], ['a', 30])).toEqual([0, 30]);
     expect(one.crewOf('a')).toEqual(['ben', 'cem']);
     one.remove('a');
@@ -179,14 +183,14 @@ describe('people', () => {
   });
 
   it('wait until enough of them are there together, each for what they do besides', () => {
-    const one = board([of('a', ['ann']), activity('b', 30, crew(['ben'])), of('both', ['ann ben', 2]), activity('more', 20, { ...crew(['ann ben']), demands: [{ resource: 'ann', amount: 1 }] })], { resources: [{ id: 'ann', capacity: 2 }, { id: 'ben', capacity: 1 }] });
+    const one = board([needing('a', ['ann']), activity('b', 30, crew(['ben'])), needing('both', ['ann ben', 2]), activity('more', 20, { ...crew(['ann ben']), demands: [{ resource: 'ann', amount: 1 }] })], { resources: [{ id: 'ann', capacity: 2 }, { id: 'ben', capacity: 1 }] });
     expect(one.put(['a', 0], ['b', 0])).toEqual([0, 0]);
     expect([one.find('both'), one.find('more'), one.pushes('both')]).toEqual([30, 20, ['crew 2 0-30']]);
   });
 
   it('are asked one by one, none of them again before they can', () => {
     const asked: string[] = [];
-    const { model } = board([of('a', ['ann ben', 2])]).placer;
+    const { model } = board([needing('a', ['ann ben', 2])]).placer;
     const choice = new CrewChoice({ model, load: new Float64Array(4), waitFor: (_, person, units, t) => {
       asked.push(`${person} ${units} ${t}`);
       return person === 0 && t < 50 ? 50 : person === 1 && t < 20 ? 20 : 0;
@@ -199,17 +203,18 @@ describe('people', () => {
   });
 });
 
+const scored = (activities: readonly Activity[], dates: readonly (readonly [start: number, end: number, ...crew: readonly number[]] | null)[], more: Partial<Problem> = {}) => {
+  const model = compile(problem(activities, { calendars: [shop], resources: people, ...more }));
+  const into = new Float64Array(7);
+  rate(model, {
+    status: Uint8Array.from(dates, (row) => (row === null ? 2 : 1)), start: Int32Array.from(dates, (row) => row?.[0] ?? 0), end: Int32Array.from(dates, (row) => row?.[1] ?? 0),
+    crew: Int32Array.from(dates.flatMap((row) => row?.slice(2) ?? [])),
+  }, into);
+  return [...into];
+};
+
 describe('the score', () => {
   const split = { calendar: 'shop', mode: 'split' } as const;
-  const scored = (activities: readonly Activity[], dates: readonly (readonly [start: number, end: number, ...crew: readonly number[]] | null)[], more: Partial<Problem> = {}) => {
-    const model = compile(problem(activities, { calendars: [shop], resources: people, ...more }));
-    const into = new Float64Array(7);
-    rate(model, {
-      status: Uint8Array.from(dates, (row) => (row === null ? 2 : 1)), start: Int32Array.from(dates, (row) => row?.[0] ?? 0), end: Int32Array.from(dates, (row) => row?.[1] ?? 0),
-      crew: Int32Array.from(dates.flatMap((row) => row?.slice(2) ?? [])),
-    }, into);
-    return [...into];
-  };
 
   it('counts what is left out as late to the horizon, and moved if it had a start', () => {
     const all = [activity('a', 10, { due: { at: 30, weight: 2 }, previousStart: 5 }), activity('b', 10, { due: { at: 900, weight: 3 }, previousStart: 5 }), activity('c', 10)];
