@@ -85,11 +85,15 @@ describe('the bound by what can be given', () => {
   });
 });
 
+const resource = (id: string, ...blockers: readonly string[]) => ({ kind: 'resource', resource: id, activity: 'x', blockers }) as const;
+
+const crew = (...blockers: readonly string[]) => ({ kind: 'crew', activity: 'x', pool: ['ann'], blockers }) as const;
+
+const state = (...blockers: readonly string[]) => ({ kind: 'state', medium: 'air', activity: 'x', blockers }) as const;
+
+const budget = (id: string) => ({ kind: 'budget', budget: id, activity: 'x' }) as const;
+
 describe('what stood in the way', () => {
-  const resource = (id: string, ...blockers: readonly string[]) => ({ kind: 'resource', resource: id, activity: 'x', blockers }) as const;
-  const crew = (...blockers: readonly string[]) => ({ kind: 'crew', activity: 'x', pool: ['ann'], blockers }) as const;
-  const state = (...blockers: readonly string[]) => ({ kind: 'state', medium: 'air', activity: 'x', blockers }) as const;
-  const budget = (id: string) => ({ kind: 'budget', budget: id, activity: 'x' }) as const;
 
   it('is told once for each thing with all its work, the one that took most time first', () => {
     expect(sortFacts([
