@@ -86,6 +86,8 @@ describe('latest starts', () => {
     ['the session before', chain(elapsed(0), { a: whole, b: by(215, whole) }), [70, 80]],
     ['work that pauses', chain(elapsed(0), { b: by(210, split) }), [80, 90]],
     ['its shortest pieces', chain(elapsed(0), { b: by(210, { ...split, shortestPiece: 15 }) }), [70, 80]],
+    ['a session that holds all pieces', chain(elapsed(0), { b: by(60, { ...split, shortestPiece: 15 }) }), [30, 40]],
+    ['the last session of all', chain(elapsed(0), { from: 'start', a: { ...split, duration: 30, shortestPiece: 15 }, b: by(510) }), [470, 490]],
     ['working time of a calendar', chain({ kind: 'working', minutes: 50, calendar: 'shop' }, { b: by(240) }), [60, 220]],
     ['a table', chain(table, { b: by(200) }), [90, 180]],
     ['nothing but what was stated', chain(elapsed(5)), ['never', 'never']],
