@@ -20,7 +20,6 @@ function findTails(model: Model): Float64Array {
   for (let round = 0, isChanged = true; isChanged && round <= model.count; round += 1) {
     isChanged = false;
     for (let arc = arcs.count - 1; arc >= 0; arc -= 1) {
-      if (waits[arc] === -Infinity) continue;
       const from = arcs.from[arc]!;
       const tail = findLeastLength(model, waits, arc) + tails[arcs.to[arc]!]!;
       if (tail <= tails[from]!) continue;
@@ -65,9 +64,7 @@ function workOn(model: Model, set: ReadonlySet<number>): Float64Array {
     let units = 0;
     for (let row = demands.from[i]!; row < demands.from[i + 1]!; row += 1) if (set.has(demands.resource[row]!)) units += demands.amount[row]!;
     for (let slot = crew.from[i]!; slot < crew.from[i + 1]!; slot += 1) {
-      let isInside = true;
-      for (let k = crew.poolFrom[slot]!; k < crew.poolFrom[slot + 1]! && isInside; k += 1) isInside = set.has(crew.pool[k]!);
-      if (isInside) units += 1;
+      if (crew.pool.subarray(crew.poolFrom[slot]!, crew.poolFrom[slot + 1]!).every((person) => set.has(person))) units += 1;
     }
     return units * duration[i]!;
   });
