@@ -48,3 +48,4 @@ export { planPickup } from './plan-pickup';
 export { waiveFinding } from './waive-finding';
 export { tryMove } from './try-move';
 export { explainBlock } from './explain-block';
+export { explainUnplaced } from './explain-unplaced';

@@ -23,6 +23,9 @@ interface Kept {
   readonly value: Result<StandingPlan>;
 }
 
+/** The plan that counts, or the one that waits to be accepted. */
+export type WhichPlan = 'accepted' | 'draft';
+
 /** One for each document that storage still holds: a change makes another document, and this goes with the old one. */
 const kept = new WeakMap<SeriesDocument, Kept>();
 
@@ -38,19 +41,25 @@ function compileStanding(document: SeriesDocument, plan: PlanResult, now: Instan
   return ok({ document, plan, compiled: compiled.value, standing: new Standing(compiled.value.problem, scheduleOf(compiled.value, plan)) });
 }
 
+const NO_PLAN = {
+  accepted: issue('no-accepted-plan', 'There is no accepted plan to move work in.', 'Make a plan and accept it.'),
+  draft: issue('no-draft', 'There is no draft any more.', 'Plan again.'),
+} as const;
+
 /**
- * The accepted plan of a series on the build as it is now. Fails with `no-such-series`, `no-accepted-plan`, `no-sessions-ahead` or
- * `nothing-to-plan`. The same answer is given again while neither series nor plan has changed, for at most five minutes.
+ * The accepted plan of a series, or its draft, on the build as it is now. Fails with `no-such-series`, `no-accepted-plan`, `no-draft`,
+ * `no-sessions-ahead` or `nothing-to-plan`. The same answer is given again while neither series nor plan has changed, for at most five minutes.
  */
-export async function loadStanding({ now, storage }: CommandContext, seriesId: string): Promise<Result<StandingPlan>> {
-  const [document, plan] = await Promise.all([storage.loadSeries(seriesId), storage.acceptedPlan(seriesId)]);
+export async function loadStanding({ now, storage }: CommandContext, seriesId: string, which: WhichPlan = 'accepted'): Promise<Result<StandingPlan>> {
+  const [document, accepted] = await Promise.all([storage.loadSeries(seriesId), storage.acceptedPlan(seriesId)]);
+  const plan = which === 'accepted' ? accepted : await storage.latestDraft(seriesId);
   if (document === null) return fail([issue('no-such-series', `There is no series "${seriesId}".`, 'Go back to the list of series.')]);
-  if (plan === null) return fail([issue('no-accepted-plan', 'There is no accepted plan to move work in.', 'Make a plan and accept it.')]);
+  if (plan === null) return fail([NO_PLAN[which]]);
   const rounded = instant(Math.floor(now() / (STEP * MS_PER_MINUTE)) * STEP * MS_PER_MINUTE);
-  const key = `${plan.number} ${rounded}`;
+  const key = `${plan.number} ${accepted?.number ?? 'none'} ${rounded}`;
   const known = kept.get(document);
   if (known?.key === key) return known.value;
-  const value = compileStanding(await closeOnHolidays(document, now()), plan.result, now(), await loadReadings(storage, document), previousBlocks(plan));
+  const value = compileStanding(await closeOnHolidays(document, now()), plan.result, now(), await loadReadings(storage, document), previousBlocks(accepted));
   kept.set(document, { key, value });
   return value;
 }

@@ -17,3 +17,4 @@ export { learnedTrades, listPastJobs, openDays, tradeDays } from './compile/past
 export { scheduleOf } from './hand/schedule-of';
 export { tryBlock, type BlockTrial, type MoveTarget } from './hand/try-block';
 export { explainBlock, type ChainStep, type Explained, type Relief } from './explain/relief';
+export { explainUnplaced, type PlaceAnswer, type PlaceRelief } from './explain/place-relief';

@@ -95,7 +95,9 @@ interface Push {
   readonly to: number;
 }
 
-/** A schedule as it stands, to ask what would happen if one activity started at another time. Asking changes nothing. */
+const NONE: ReadonlySet<number> = new Set();
+
+/** A schedule as it stands, to ask what would happen if one activity started at another time. Only {@link settle} changes it. */
 export class Standing {
   private readonly setting: Setting;
 
@@ -115,11 +117,36 @@ export class Standing {
    * @throws Error when the activity is unknown.
    */
   earliest(activityId: string, from: Minute, to: Minute): Minute | null {
+    return this.findEarliest(this.find(activityId), from, to, NONE);
+  }
+
+  /**
+   * Gives the activity its earliest place, or that of its pin, while everything else stays, and keeps it there; null, and nothing
+   * changed, when there is none. `soon`: activities that are settled next, so that what waits for them is left to them.
+   * @throws Error when an activity is unknown.
+   */
+  settle(activityId: string, soon: readonly string[] = []): Placement | null {
     const i = this.find(activityId);
+    const { crew, end, model, start, status } = this.setting;
+    const isPinned = model.pin[i]! >= 0;
+    const at = this.findEarliest(i, isPinned ? model.pin[i]! : 0, isPinned ? model.pin[i]! : model.horizon, new Set(soon.map((id) => this.find(id))));
+    if (at === null) return null;
+    const placer = placeOthers(this.setting, i);
+    if (!placer.fits(i, at)) return null;
+    const placement = this.place(model, placer, i, at);
+    status[i] = PLACED;
+    start[i] = placement.start;
+    end[i] = placement.end;
+    crew.set(placer.crew.subarray(model.crew.from[i]!, model.crew.from[i + 1]!), model.crew.from[i]!);
+    return placement;
+  }
+
+  private findEarliest(i: number, from: Minute, to: Minute, soon: ReadonlySet<number>): Minute | null {
     const { model, start, status } = this.setting;
     let low = Math.max(from, model.release[i]!);
     for (const arc of model.arcsIn[i]!) {
       const first = model.arcs.from[arc]!;
+      if (soon.has(first) && status[first] !== PLACED) continue;
       low = Math.max(low, status[first] === PLACED ? earliestOverArc(model, arc, start[first]!) : earliestAfterLeftOut(model, arc));
     }
     let high = Math.min(to, latestStart(model, i, Math.min(model.latestEnd[i]!, model.horizon)));
@@ -130,7 +157,7 @@ export class Standing {
     if (low > high) return null;
     const placer = placeOthers(this.setting, i);
     for (let at = placer.findStart(i, low, high); at >= 0; at = placer.findStart(i, at + 1, high)) {
-      if (this.openHold(model, placer, i, at) === null) return at;
+      if (this.openHold(model, placer, i, at, soon) === null) return at;
     }
     return null;
   }
@@ -226,10 +253,10 @@ export class Standing {
   }
 
   /** A hold that the activity would begin and whose end is left out lasts to the horizon: the first one that does not fit. */
-  private openHold(model: Model, placer: Placer, i: number, at: Minute): Push | null {
+  private openHold(model: Model, placer: Placer, i: number, at: Minute, soon: ReadonlySet<number> = NONE): Push | null {
     const { holds } = model;
     for (const hold of holds.byActivity[i]!) {
-      if (holds.from[hold] !== i || placer.status[holds.to[hold]!] === PLACED) continue;
+      if (holds.from[hold] !== i || placer.status[holds.to[hold]!] === PLACED || soon.has(holds.to[hold]!)) continue;
       const to = placer.profiles[holds.resource[hold]!]!.conflictEnd(at, model.horizon, holds.amount[hold]!);
       if (to > 0) return { obstacle: 'hold', index: hold, from: at, to };
     }

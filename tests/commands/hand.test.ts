@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { explainBlock, pinTask, requestPlan, tryMove, type CommandContext } from '@/lib/commands';
+import { explainBlock, explainUnplaced, pinTask, requestPlan, tryMove, type CommandContext } from '@/lib/commands';
 import { instantOf } from '@/lib/calendar';
 import { unwrap } from '@/lib/result';
 import { loadDemo } from '@/seed/load-demo';
@@ -26,11 +26,20 @@ describe('the plan in the hand of a person', () => {
   it('has nothing to move before a plan is accepted', async () => {
     expect(codesOf(await tryMove(context, seriesId, 'task:x', { at: now }))).toEqual(['no-accepted-plan']);
     expect(codesOf(await explainBlock(context, 'gone', 'task:x'))).toEqual(['no-such-series']);
+    expect(codesOf(await explainUnplaced(context, seriesId, 'draft', { kind: 'task', id: 'x' }))).toEqual(['no-draft']);
   });
 
   it('answers a move without saving anything, and saves the pin only when told to', async () => {
     const before = (await context.storage.loadSeries(seriesId))!;
     const { plan } = planOf(before, now, { schedules: 5 });
+    const [left] = plan.blocks.filter(({ kind }) => kind === 'task').toSorted((a, b) => b.start - a.start);
+    const without = { ...plan, blocks: plan.blocks.filter(({ id }) => id !== left!.id), unplaced: [{ subject: left!.subject, title: left!.title, because: [] }] };
+    const draft = unwrap(await context.storage.savePlan(seriesId, { result: without, basedOnChange: before.changeNumber, madeAt: now }));
+    const found = unwrap(await explainUnplaced(context, seriesId, 'draft', left!.subject));
+    expect(found.reliefs[0]?.text).toContain('Plan again as things stand');
+    expect(codesOf(await explainUnplaced(context, seriesId, 'draft', { kind: 'task', id: 'x' }))).toEqual(['work-has-place']);
+    expect(codesOf(await explainUnplaced(context, seriesId, 'accepted', left!.subject))).toEqual(['no-accepted-plan']);
+    unwrap(await context.storage.setPlanStatus(seriesId, draft.number, 'discarded', now));
     const saved = unwrap(await context.storage.savePlan(seriesId, { result: plan, basedOnChange: before.changeNumber, madeAt: now }));
     unwrap(await context.storage.setPlanStatus(seriesId, saved.number, 'accepted', now));
     const block = plan.blocks.find(({ kind }) => kind === 'task')!;

@@ -71,6 +71,24 @@ describe('a start chosen by hand', () => {
       expect(found).toBe(fitting[0] ?? null);
     }), { numRuns: 12 });
   });
+
+  it('settles work that was taken out so that the independent checker finds nothing broken', () => {
+    let settled = 0;
+    fc.assert(fc.property(fc.record({ problem: problems, which: fc.nat(8), next: fc.nat(8) }), ({ next, problem, which }) => {
+      const schedule = planOrNull(problem);
+      if (schedule === null) return;
+      const out = [...new Set([which, next].map((k) => problem.activities[k % problem.activities.length]!.id))];
+      const left = { ...schedule, placements: schedule.placements.filter(({ activity }) => !out.includes(activity)) };
+      const standing = new Standing(problem, left);
+      const placements = out.map((id, k) => standing.settle(id, out.slice(k + 1)));
+      if (placements.some((placement) => placement === null)) return;
+      settled += 1;
+      const whole = { ...left, placements: [...left.placements, ...placements.filter((placement) => placement !== null)], unplaced: schedule.unplaced.filter(({ activity }) => !out.includes(activity)) };
+      expect(check(problem, whole).filter(({ rule }) => rule !== 'score')).toEqual([]);
+      for (const [k, id] of out.entries()) expect(standing.startOf(id)).toBe(placements[k]!.start);
+    }), { numRuns: 150 });
+    expect(settled).toBeGreaterThan(30);
+  });
 });
 
 function planOrNull(problem: Problem): Schedule | null {

@@ -22,7 +22,8 @@ export interface Candidate {
 /** Extra minutes of a session, where more time is tried. */
 const EXTRA = 60;
 
-const withDocument = ({ draft, problem }: Compiled, document: SeriesDocument): Problem => {
+/** The problem of the same plan on another document; the same problem where that cannot be planned. */
+export const withDocument = ({ draft, problem }: Compiled, document: SeriesDocument): Problem => {
   const { now, previousBlocks, readings, lateFor } = draft;
   const compiled = compilePlan({ document, now, previousBlocks, ...(readings === undefined ? {} : { readings }), ...(lateFor === undefined ? {} : { lateFor }) });
   return compiled.ok ? compiled.value.problem : problem;
@@ -31,7 +32,7 @@ const withDocument = ({ draft, problem }: Compiled, document: SeriesDocument): P
 const withSession = (document: SeriesDocument, changed: Session): SeriesDocument => ({ ...document, sessions: document.sessions.map((one) => (one.id === changed.id ? changed : one)) });
 
 /** Heat for a coat that dries. */
-function heatCoat(compiled: Compiled, reason: Reason): readonly Candidate[] {
+export function heatCoat(compiled: Compiled, reason: Reason): readonly Candidate[] {
   if (reason.fact.kind !== 'lag-min') return [];
   const { fact: { lag: lagId }, until } = reason;
   const { draft, problem } = compiled;
@@ -46,7 +47,7 @@ function heatCoat(compiled: Compiled, reason: Reason): readonly Candidate[] {
 }
 
 /** One working day less at an outside trade. */
-function hurryTrade(compiled: Compiled, reason: Reason): readonly Candidate[] {
+export function hurryTrade(compiled: Compiled, reason: Reason): readonly Candidate[] {
   if (reason.fact.kind !== 'lag-min') return [];
   const { draft } = compiled;
   const why = draft.lagReasons.get(reason.fact.lag);

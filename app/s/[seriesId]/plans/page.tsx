@@ -7,6 +7,7 @@ import {
 } from 'lucide-react';
 import { EmptyState, estimatesPath, Fold, historyPath, LinkButton, newRecordPath, PageBody, PageHead, repeatSessionsPath, weekPath } from '@/app/_ui';
 import { loadDocument, openViewContext, viewPlans, type ChangeLine, type DraftView, type EpisodeLine, type PlanFacts, type PlanRow, type PlansView } from '@/lib/views';
+import { FindPlace } from '../week/find-place';
 import { RecordLink } from '../week/record-link';
 import { Decision } from './decision';
 import { Goals } from './goals';
@@ -109,6 +110,7 @@ function Draft({ draft, view }: { readonly draft: DraftView; readonly view: Plan
               <li key={`${work.subject.id}:${work.title}`}>
                 <RecordLink seriesId={view.seriesId} to={work.subject}>{work.title}</RecordLink>
                 <span>{work.reasons.map((reason) => [reason.text, reason.change].filter(Boolean).join(' ')).join(' ')}</span>
+                <FindPlace plan="draft" seriesId={view.seriesId} subject={work.subject} title={work.title} />
               </li>
             ))}
           </ul>

@@ -3,20 +3,9 @@
 import { useState } from 'react';
 import { Link2 } from 'lucide-react';
 import { Button, IssueList, UntilReady } from '@/app/_ui';
-import { issue } from '@/lib/result';
+import { askServer } from './ask-server';
 import type { WhyReply } from './why-answer';
 import styles from './block-sheet.module.css';
-
-async function askWhy(seriesId: string, blockId: string): Promise<WhyReply> {
-  try {
-    const response = await fetch(`/s/${encodeURIComponent(seriesId)}/week/why?block=${encodeURIComponent(blockId)}`);
-    if (!response.ok) throw new Error(`The server answered ${response.status}.`);
-    const reply: WhyReply = await response.json();
-    return reply;
-  } catch (error) {
-    return { ok: false, issues: [issue('no-answer', error instanceof Error ? error.message : 'There was no answer.', 'Check that Benchtake is still running, then try again.')] };
-  }
-}
 
 /** Asks for the whole chain behind a block and for changes that free it: each is tried on the plan, so it is not there at once. */
 export function WhyHere({ blockId, seriesId }: { readonly blockId: string; readonly seriesId: string }) {
@@ -24,7 +13,7 @@ export function WhyHere({ blockId, seriesId }: { readonly blockId: string; reado
   const [isAsking, setIsAsking] = useState(false);
   const ask = async () => {
     setIsAsking(true);
-    setReply(await askWhy(seriesId, blockId));
+    setReply(await askServer<WhyReply>(`/s/${encodeURIComponent(seriesId)}/week/why?block=${encodeURIComponent(blockId)}`));
     setIsAsking(false);
   };
   return (

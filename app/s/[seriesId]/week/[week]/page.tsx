@@ -8,6 +8,7 @@ import { parseIsoWeek } from '@/lib/calendar';
 import { loadDocument, openViewContext, viewWeek, type WaitingWork, type WeekView } from '@/lib/views';
 import { BlockSheet } from '../block-sheet';
 import { DayList } from '../day-list';
+import { FindPlace } from '../find-place';
 import { Legend } from '../legend';
 import type { MovedBlock } from '../held';
 import { isMovable } from '../movable';
@@ -235,6 +236,7 @@ function WaitingList({ works, seriesId }: { readonly works: readonly WaitingWork
             {work.reasons.length === 0 ? 'Other work comes first.' : work.reasons.map((reason) => reason.text).join(' ')}
             {work.when === null ? work.reasons.flatMap((reason) => reason.change ?? []).map((change) => ` ${change}`).join('') : ''}
           </span>
+          {work.when === null ? <div className={styles.waitingPlace}><FindPlace plan="accepted" seriesId={seriesId} subject={work.subject} title={work.title} /></div> : null}
         </li>
       ))}
     </ul>
