@@ -9,7 +9,8 @@ const read = (name: string): PublishedCase[] => readCases(readFileSync(new URL(`
 const solve = (published: PublishedCase, seed: number, work = 40_000_000): CoreSolution =>
   solveCore(toCore(published), { seed, stop: (progress) => progress.work > work });
 
-/** PSPLIB: Kolisch & Sprecher 1996. RCPSP/max: Schwindt 1998 (ProGen/max). Optima from public collections; of ubo100_psp21 these have 260 to 262. */
+/** PSPLIB: Kolisch & Sprecher 1996. RCPSP/max: Schwindt 1998 (ProGen/max). Optima from public collections; of ubo100_psp21 these have 260 to 262,
+ * of j30_psp65, 67, 153 and 155 only the plans as long as the optimum, with bounds of 144, 91, 163 and 125. */
 const precedence = read('published-psplib.jsonl');
 const maximumLags = read('published-max-lags.jsonl');
 

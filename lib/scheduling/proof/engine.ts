@@ -39,8 +39,8 @@ export class Engine {
   private clauseLimit = 4000;
   private readonly pairs = new Int32Array(4);
 
-  /** `looksAtWindows`: also propagate by energy, which pays where bounds are proven and not where they are only used. */
-  constructor(readonly network: Network, private readonly looksAtWindows: boolean) {
+  /** `looksAtWindows`: also propagate by energy, which pays where bounds are proven and not where they are only used. `cliques`: see `listCliques`. */
+  constructor(readonly network: Network, private readonly looksAtWindows: boolean, cliques: readonly (readonly number[])[] = []) {
     const { instance, activities } = network;
     this.trail = new Trail(network.least, network.greatest);
     this.clauses = new ClauseBase(this.trail);
@@ -51,6 +51,11 @@ export class Engine {
     this.delay = new Int32Array(network.variables);
     this.tablesOf = Array.from({ length: activities }, () => []);
     instance.capacities.forEach((capacity, k) => this.addTable(capacity, Int32Array.from(instance.demands, (row) => row[k]!)));
+    for (const members of cliques) {
+      const demand = new Int32Array(activities);
+      for (const i of members) demand[i] = 1;
+      this.addTable(1, demand);
+    }
     for (let x = 0; x < network.variables; x++) if (network.least[x]! > network.greatest[x]!) this.isRefuted = true;
   }
 

@@ -1,3 +1,4 @@
+import { listCliques } from './cliques';
 import { closeRelations } from './closure';
 import { Engine } from './engine';
 import { Genetic } from './genetic';
@@ -100,7 +101,7 @@ class Search {
     }
     const random = new Random(options.seed);
     const pairs = listOpenPairs(instance, closure);
-    this.engine = new Engine(buildNetwork(instance, closure, pairs), true);
+    this.engine = new Engine(buildNetwork(instance, closure, pairs), true, listCliques(instance, closure));
     const order = orderForward(instance);
     this.genetic = order ? new Genetic(instance, order, random) : null;
     this.neighbourhood = new Neighbourhood(instance, pairs, random);
