@@ -9,6 +9,10 @@ const kinds: readonly (readonly [string, (seed: number) => CoreInstance])[] = [
   ['one word of resources', (seed) => makePrecedence({ activities: 9, resources: 2, capacity: 5 }, seed)],
   ['several words of resources', (seed) => makePrecedence({ activities: 9, resources: 4, capacity: 400 }, seed)],
   ['long times', (seed) => makePrecedence({ activities: 6, resources: 1, capacity: 3, longest: 90 }, seed)],
+  ['lags shorter than the work', (seed) => {
+    const made = makePrecedence({ activities: 9, resources: 2, capacity: 5 }, seed);
+    return { ...made, relations: made.relations.map(({ from, to }, k) => ({ from, to, lag: Math.min(k % 4, made.durations[from]!) })) };
+  }],
   ['sessions', (seed) => makeSessions(makePrecedence({ activities: 8, resources: 2, capacity: 5 }, seed), seed, 12)],
   ['sessions and several words', (seed) => makeSessions(makePrecedence({ activities: 7, resources: 3, capacity: 3000 }, seed), seed, 12)],
 ];
