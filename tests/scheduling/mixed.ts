@@ -19,6 +19,8 @@ interface Draft {
   readonly horizon: number;
   readonly sessions: readonly Interval[];
   readonly longest: number;
+  /** All times on the grid of the unit, and little room: what touches and just fits is common. */
+  readonly isTight: boolean;
   readonly chance: Readonly<Record<'calendar' | 'split' | 'crew' | 'state' | 'date' | 'due' | 'pin' | 'before' | 'dose' | 'window', number>>;
 }
 
@@ -32,8 +34,9 @@ function makeSessions(dice: Dice, unit: number, horizon: number): Interval[] {
   return sessions;
 }
 
-function makeCalendars({ dice, sessions }: Draft): Calendar[] {
-  const some = (id: string, share: number) => ({ id, intervals: sessions.filter((_, k) => k === 0 || dice.is(share)) });
+function makeCalendars({ dice, longest, sessions }: Draft): Calendar[] {
+  // The longest of all is in each, so that what is done in one go has its time.
+  const some = (id: string, share: number) => ({ id, intervals: sessions.filter(({ end, start }) => end - start === longest || dice.is(share)) });
   return [{ id: 'all', intervals: sessions }, some('some', 0.6), some('attendance', 0.8)];
 }
 
@@ -65,10 +68,10 @@ function makeDates({ chance, dice, horizon, unit }: Draft, duration: number): Pa
 }
 
 function makeActivity(draft: Draft, index: number): Activity {
-  const { chance, dice, longest, unit } = draft;
+  const { chance, dice, isTight, longest, unit } = draft;
   const isSplit = dice.is(chance.split);
   const calendar = dice.is(chance.calendar) ? dice.pick(['all', 'some']) : null;
-  const wished = dice.is(0.1) ? 0 : dice.whole(1, 14) * unit + dice.whole(0, unit - 1);
+  const wished = dice.is(0.1) ? 0 : dice.whole(1, 14) * unit + (isTight ? 0 : dice.whole(0, unit - 1));
   const duration = calendar === null || isSplit ? wished : Math.min(wished, longest);
   return {
     id: `a${index}`, duration, mode: isSplit ? 'split' : 'one-go', demands: makeDemands(draft, index),
@@ -109,6 +112,15 @@ function makeLags(draft: Draft, count: number): Lag[] {
   return lags;
 }
 
+function makeTightBudgets({ dice, sessions, unit }: Draft): Budget[] {
+  const fills = ['ann', 'ben'].flatMap((resource) => sessions.map((within, k): Budget => ({ id: `fill ${resource} ${k}`, resource, within, limit: dice.whole(2, 12) * unit })));
+  const own = ['bench', 'ann', 'part 0'].map((resource, k): Budget => {
+    const start = dice.whole(0, 60) * unit;
+    return { id: `week ${k}`, resource, within: { start, end: start + dice.whole(5, 60) * unit }, limit: dice.whole(4, 30) * unit, ...(dice.is(0.3) ? { dose: 'noise' } : {}) };
+  });
+  return [...fills.filter(() => dice.is(0.9)), ...own.filter(() => dice.is(0.4))];
+}
+
 function makeBudgets({ dice, horizon, sessions, unit }: Draft): Budget[] {
   const ofSessions = dice.is(0.4) ? sessions.slice(0, 12).map((within, k): Budget => ({ id: `fill ${k}`, resource: 'ann', within, limit: Math.floor((within.end - within.start) * 0.7) })) : [];
   const own = Array.from({ length: dice.whole(0, 3) }, (_, k): Budget => {
@@ -136,16 +148,16 @@ function makeUpkeep({ dice, sessions, unit }: Draft): Upkeep {
   return { resources: dice.pick([['ann'], ['ann', 'ben'], ['bench']]), spans: spans.filter(({ within }) => within.start < within.end) };
 }
 
-/** The same seed gives the same problem. */
-export function makeMixed(seed: number): Problem {
+/** The same seed gives the same problem. `isTight`: on a grid of time, with little room in every session. */
+export function makeMixed(seed: number, isTight = false): Problem {
   const dice = new Dice(seed);
-  const unit = dice.pick([1, 7, 60]);
+  const unit = dice.pick(isTight ? [1, 60] : [1, 7, 60]);
   const horizon = dice.whole(60, 320) * unit;
   const sessions = makeSessions(dice, unit, horizon);
   const some = () => dice.pick(CHANCES);
   const draft: Draft = {
-    dice, unit, horizon, sessions, longest: Math.max(...sessions.map(({ end, start }) => end - start)),
-    chance: { calendar: 2 * some(), split: some(), crew: some(), state: some(), date: some(), due: some(), pin: some(), before: some(), dose: some(), window: some() },
+    dice, unit, horizon, sessions, isTight, longest: Math.max(...sessions.map(({ end, start }) => end - start)),
+    chance: { calendar: isTight ? 0.9 : 2 * some(), split: some(), crew: isTight ? 0.6 : some(), state: some(), date: some(), due: some(), pin: some(), before: some(), dose: some(), window: some() },
   };
   const count = dice.whole(4, 13);
   const resources: Resource[] = [
@@ -159,7 +171,7 @@ export function makeMixed(seed: number): Problem {
     .map((row) => (turns.has(row.id) ? { ...row, demands: row.demands.filter(({ resource }) => resource !== 'part 1' && resource !== 'press') } : row));
   const quotas = Array.from({ length: dice.is(0.4) ? dice.whole(1, 2) : 0 }, (_, k): Quota => ({ id: `q${k}`, at: dice.whole(10, 90) * unit, least: dice.whole(1, 3), among: activities.filter(() => dice.is(0.5)).map(({ id }) => id) }));
   return {
-    horizon, resources, activities, holds, quotas, calendars: makeCalendars(draft), lags: makeLags(draft, count), budgets: makeBudgets(draft),
+    horizon, resources, activities, holds, quotas, calendars: makeCalendars(draft), lags: makeLags(draft, count), budgets: isTight ? makeTightBudgets(draft) : makeBudgets(draft),
     ...(dice.is(0.3) ? { upkeep: makeUpkeep(draft) } : {}),
     ...(dice.is(0.3) ? { objective: shuffle(dice) } : {}),
   };

@@ -92,8 +92,14 @@ function fieldsOfRepair(problem: Problem, schedule: Schedule, moves: number): Fi
   return prefix('repair', { status: status!, ...(score === undefined ? {} : { score, starts: starts!, tried: tried! }), trace: digestOf(trace) });
 }
 
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+
+/** The step of time that all lengths are made of: lengths changed by it still touch. */
+const gridOf = ({ activities }: Problem): number => activities.reduce((step, { duration }) => gcd(step, duration), 0) || 1;
+
 function fieldsOfReplay(problem: Problem, schedule: Schedule, seed: number, runs: number): Fields {
   const dice = new Dice(seed);
+  const grid = gridOf(problem);
   const { horizon } = problem;
   const replay = new Replay(problem, schedule.placements, problem.resources.filter((_, k) => k % 3 !== 0).map(({ id }) => id));
   const dates = new Digest();
@@ -106,7 +112,7 @@ function fieldsOfReplay(problem: Problem, schedule: Schedule, seed: number, runs
   const plain = [...replay.start].map((start, i) => (replay.isPlaced[i] === 1 ? start : '-'));
   for (let run = 0; run < runs; run += 1) {
     replay.duration.forEach((minutes, i) => {
-      if (minutes > 0) replay.duration[i] = Math.ceil((minutes * dice.whole(60, 190)) / 100);
+      if (minutes > 0) replay.duration[i] = grid * Math.ceil((minutes * dice.whole(60, 190)) / 100 / grid);
       if (dice.is(0.1)) replay.release[i] = dice.whole(0, Math.floor(horizon / 3));
       if (dice.is(0.08)) replay.isLeftOut[i] = 1;
       if (dice.is(0.3)) replay.stretchStates(i, dice.whole(500, 2500));
@@ -184,6 +190,20 @@ const published: readonly RecordedCase[] = [
   ...readPublished('published-psplib.jsonl').filter((_, k) => k === 1 || k === 6).map((one) => ({ id: `${one.id}, first plan`, make: () => solveTraced(toProblem(one), 20, 1).fields })),
 ];
 
-export const recordings: Readonly<Record<string, readonly RecordedCase[]>> = { mixed, series, published };
+/** Many problems in which what touches and just fits is common, a few schedules of each: one hash for ten. */
+function recordTight(first: number): Fields {
+  const [ways, replays] = [new Digest(), new Digest()];
+  for (let seed = first; seed < first + 10; seed += 1) {
+    const input = makeMixed(seed, true);
+    const { fields, solution } = solveTraced(input, 8, seed);
+    ways.add(...Object.values(fields).map(String));
+    if ('schedule' in solution) replays.add(...Object.values(fieldsOfReplay(input, solution.schedule, seed, 3)).map(String));
+  }
+  return { ways: ways.text, replays: replays.text };
+}
+
+const tight: readonly RecordedCase[] = count(30).map((k) => ({ id: `tight from ${10 * k}`, make: () => recordTight(10 * k) }));
+
+export const recordings: Readonly<Record<string, readonly RecordedCase[]>> = { mixed, series, published, tight };
 
 export const fileOf = (name: string): URL => new URL(`../golden/engine-${name}.json`, import.meta.url);

@@ -180,6 +180,14 @@ describe('a replay, as the search itself, keeps', () => {
     expect(starts([activity('a', 60, { ...byAnn, ...inShop }), activity('b', 60, { ...byAnn, ...inShop }), activity('c', 30, { ...byAnn, ...inShop, shortestPiece: 30 })], { budgets: fill(70) })).toEqual([0, 90, 400]);
   });
 
+  it('a budget to its last minute, in the last session of all too, and a second one within the session', () => {
+    const piece = { ...byAnn, ...inShop, shortestPiece: 30 };
+    expect(starts([activity('a', 40, { ...byAnn, ...inShop }), activity('b', 30, piece), activity('c', 70, { ...piece, release: 590 })], { budgets: fill(70) })).toEqual([0, 40, 600]);
+    expect(starts([activity('a', 110, { ...piece, release: 10 })], { budgets: fill(70) })).toEqual([30]);
+    const within = { id: 'noon', resource: 'ann', within: { start: 20, end: 80 }, limit: 10 };
+    expect(starts([activity('a', 30, { ...byAnn, calendar: 'shop' }), activity('b', 40, { ...byAnn, calendar: 'shop' })], { budgets: [...fill(70), within] })).toEqual([0, 200]);
+  });
+
   it('a budget over several sessions, and one that work is held through', () => {
     expect(starts([activity('a', 80, { ...byAnn, calendar: 'shop' }), activity('b', 50, { ...byAnn, calendar: 'shop' })], { budgets: [{ id: 'week', resource: 'ann', within: { start: 0, end: 500 }, limit: 100 }] })).toEqual([0, 600]);
     expect(starts([activity('a', 120, { ...inShop, ...onJig(true) }), activity('b', 30, { ...inShop, ...onJig(true) })], { budgets: [{ id: 'week', resource: 'jig', within: { start: 0, end: 300 }, limit: 230 }] })).toEqual([0, 290]);
