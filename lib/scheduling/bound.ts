@@ -16,11 +16,10 @@ function supply(model: Model, resource: number, t: number): number {
   return model.capacity[resource]! * (calendar === undefined ? t : calendar.workedBefore(t));
 }
 
-/** Earliest minute by which the resource has supplied so many unit-minutes. */
+/** Earliest minute by which the resource has supplied so many unit-minutes; only asked of one that somebody may have. */
 function supplied(model: Model, resource: number, work: number): number {
   const calendar = model.calendars[model.resourceCalendar[resource]!];
   const capacity = model.capacity[resource]!;
-  if (capacity === 0) return work > 0 ? FAR : 0;
   const minutes = Math.ceil(work / capacity);
   return calendar === undefined ? minutes : calendar.timeAtWork(minutes);
 }
@@ -28,7 +27,7 @@ function supplied(model: Model, resource: number, work: number): number {
 /** Shortest time from the start of each activity to the end of everything after it, calendars left aside. */
 function findTails(model: Model): Int32Array {
   // Latest starts against a far end give the tails as differences.
-  const end = Math.min(FAR - 1, 2 * model.horizon + 1);
+  const end = 2 * model.horizon + 1;
   const latest = findLatestStarts({ ...model, pin: new Int32Array(model.count).fill(-1) }, new Int32Array(model.count).fill(end));
   return latest.map((start) => (start < 0 ? 0 : end - start));
 }

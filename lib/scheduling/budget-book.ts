@@ -1,3 +1,4 @@
+import { FAR, type CalendarIndex } from './calendar-index';
 import type { Model } from './model';
 
 /** Worked pieces of the activity looked at last. */
@@ -7,15 +8,32 @@ interface Pieces {
   readonly pieceCount: number;
 }
 
+/** True when no two budgets of the resource overlap, and each interval of its calendar lies inside one. */
+function isFenced({ budgets, calendars, resourceCalendar }: Model, resource: number): boolean {
+  const calendar = calendars[resourceCalendar[resource]!];
+  if (calendar === undefined) return false;
+  let k = 0;
+  for (let b = budgets.from[resource]!; b < budgets.from[resource + 1]!; b += 1) {
+    if (b > budgets.from[resource]! && budgets.reach[b - 1]! > budgets.start[b]!) return false;
+    while (k < calendar.count && calendar.start[k]! >= budgets.start[b]! && calendar.end[k]! <= budgets.end[b]!) k += 1;
+  }
+  return k === calendar.count;
+}
+
 /** What is used of each budget so far. */
 export class BudgetBook {
   /** Index in `problem.budgets` of the last one that had no room. */
   met = -1;
+  private near = 0;
   /** Unit-minutes left of each budget of the model. */
   readonly room: Float64Array;
 
+  /** 1 for resources that are only there within budgets, one at a time: a piece of work lies inside one of them. */
+  private readonly isFenced: Uint8Array;
+
   constructor(private readonly model: Model, private readonly pieces: Pieces) {
     this.room = Float64Array.from(model.budgets.limit);
+    this.isFenced = Uint8Array.from({ length: model.resourceCount }, (_, r) => Number(isFenced(model, r)));
   }
 
   clear(): void {
@@ -79,6 +97,39 @@ export class BudgetBook {
     const end = budgets.end[budget]!;
     const own = through < 0 && isSplit[activity] === 1 ? calendars[calendar[activity]!] : undefined;
     return Math.max(t + 1, own === undefined ? end - room : own.timeAtWork(own.workedBefore(end) - room));
+  }
+
+  /** Where {@link conflictInOne} goes on from: starts asked about after this are no earlier. */
+  seek(account: number, t: number): void {
+    this.near = this.lastBefore(account, t);
+  }
+
+  /**
+   * As {@link conflict} for the account that was sought last and work in one piece on [t, end). `calendar` is that of split
+   * work, which may pause; `least` the minutes of its shortest piece, or of all of it.
+   */
+  conflictInOne(account: number, amount: number, t: number, end: number, least: number, calendar: CalendarIndex | undefined): number {
+    const { budgets } = this.model;
+    const first = budgets.from[account]!;
+    const last = budgets.from[account + 1]!;
+    let b = this.near;
+    while (b + 1 < last && budgets.start[b + 1]! < end) b += 1;
+    this.near = b;
+    for (; b >= first && budgets.reach[b]! > t; b -= 1) {
+      const until = budgets.end[b]!;
+      const asked = Math.min(end, until) - Math.max(t, budgets.start[b]!);
+      const room = this.room[b]!;
+      if (asked <= 0 || asked * amount <= room) continue;
+      this.met = budgets.source[b]!;
+      const left = Math.max(0, Math.floor(room / amount));
+      if (this.isFenced[account] === 1 && left < least) {
+        // Nothing fits across its border either: on to the next one with enough left.
+        for (b += 1; b < last && this.room[b]! < least * amount;) b += 1;
+        return b < last ? budgets.start[b]! : FAR;
+      }
+      return Math.max(t + 1, calendar === undefined ? until - left : calendar.timeAtWork(calendar.workedBefore(until) - left));
+    }
+    return 0;
   }
 
   private lastBefore(account: number, end: number): number {

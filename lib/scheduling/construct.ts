@@ -1,10 +1,10 @@
 import { Decider } from './decider';
+import { LatenessBound } from './lateness-bound';
 import type { Model } from './model';
 import type { Order } from './order';
 import { Orphans } from './orphans';
-import { PLACED, type Placer, UNDECIDED, UNPLACED } from './placer';
+import { type Placer, UNDECIDED, UNPLACED } from './placer';
 import type { Bounds } from './propagate';
-import { lateness } from './score';
 import { Sequence } from './sequence';
 
 const TRIES_PER_ACTIVITY = 12;
@@ -29,7 +29,10 @@ export class Constructor {
   private readonly isKept: Uint8Array;
   /** Positions of the sequence, from the first, whose blocks stand as they would in any schedule that begins like this. */
   private builtTo = 0;
-  private readonly dueActivities: readonly number[];
+  private readonly late: LatenessBound;
+  /** Whether lateness alone turns a schedule down: nothing outweighs it. */
+  private readonly isLateFirst: boolean;
+  private isLateCounted = false;
   private readonly hasPins: boolean;
   /** Spans of the upkeep that are left empty on purpose: nobody who counts may work in them. Pins may. */
   private readonly closed: Uint8Array;
@@ -43,7 +46,8 @@ export class Constructor {
     this.arranger = new Sequence(order);
     this.wanted = new Int32Array(model.count);
     this.isKept = new Uint8Array(model.count);
-    this.dueActivities = [...model.dueWeight.keys()].filter((i) => model.dueWeight[i]! > 0);
+    this.late = new LatenessBound(model, order, bounds);
+    this.isLateFirst = model.objective.rank.tardiness === 1 && model.dueWeight.some((weight) => weight > 0);
   }
 
   /** Builds a schedule in the placer. `isSteady[i]` = 1: keep to the previous start where it fits. */
@@ -84,6 +88,7 @@ export class Constructor {
     const from = this.startOver(list, isSteady);
     decider.tries = TRIES_AT_LEAST + TRIES_PER_ACTIVITY * model.count;
     const first = like === null ? from : this.takeOver(from, like, isSteady);
+    this.isLateCounted = false;
     for (let k = first; k < model.count; k += 1) {
       const activity = sequence[k]!;
       if (placer.status[activity] !== UNDECIDED) continue;
@@ -91,6 +96,7 @@ export class Constructor {
       if (back >= 0) {
         decider.unwind(sequence, k, back);
         k = back - 1;
+        this.isLateCounted = false;
       } else if (limit !== null && this.isBeyond(activity, limit)) {
         this.builtTo = this.hasPins && placer.status.includes(UNPLACED) ? 0 : this.blockStart(k);
         return false;
@@ -151,13 +157,14 @@ export class Constructor {
     return at;
   }
 
+  /** True when the schedule, the activity just decided on, is sure to be worse than the limit. */
   private isBeyond(activity: number, limit: Float64Array): boolean {
-    const { model, placer } = this;
+    const { late, placer } = this;
     if (placer.status[activity] === UNPLACED) return limit[0] === 0;
-    // Lateness alone turns a schedule down only where nothing outweighs it.
-    if (limit[0]! > 0 || model.objective.rank.tardiness !== 1 || model.dueWeight[activity] === 0) return false;
-    let late = 0;
-    for (const i of this.dueActivities) if (placer.status[i] === PLACED) late += lateness(model, i, placer.end[i]!);
-    return late > limit[1]!;
+    if (limit[0]! > 0 || !this.isLateFirst) return false;
+    if (this.isLateCounted) late.add(activity, placer.end[activity]!);
+    else late.restart(placer);
+    this.isLateCounted = true;
+    return late.least > limit[1]!;
   }
 }

@@ -29,7 +29,7 @@ function keepFacts(problem: Problem, facts: readonly Fact[]): Problem {
     mode: activity.mode,
     demands: [],
     duration: own.has(`duration ${activity.id}`) ? activity.duration : 0,
-    ...(activity.calendar !== undefined && own.has(`calendar ${activity.id}`) ? keepCalendar(activity) : {}),
+    ...(own.has(`calendar ${activity.id}`) ? keepCalendar(activity) : {}),
     ...(activity.release !== undefined && own.has(`release ${activity.id}`) ? { release: activity.release } : {}),
     ...(activity.latestEnd !== undefined && own.has(`latest-end ${activity.id}`) ? { latestEnd: activity.latestEnd } : {}),
     ...(activity.pin !== undefined && own.has(`pin ${activity.id}`) ? { pin: { start: activity.pin.start } } : {}),

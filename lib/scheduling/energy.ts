@@ -1,5 +1,6 @@
 import { FAR, type CalendarIndex } from './calendar-index';
-import { ELAPSED, TABLE, type Model } from './model';
+import { findLeastLength, findLeastWaits } from './least-waits';
+import type { Model } from './model';
 import type { Bounds } from './propagate';
 import { Supply } from './supply';
 
@@ -10,52 +11,23 @@ const SETS = 40;
 /** Single resources looked at: those with the most users. */
 const SINGLES = 6;
 
-/** Least minutes that each arc puts between its two events, whatever the moment; maximum lags: -Infinity. Many arcs share a table. */
-function leastWaits({ arcs }: Model): Float64Array {
-  const known = new Map<Int32Array, { readonly step: number; readonly least: number }>();
-  const ofTable = (ready: Int32Array, step: number): number => {
-    const found = known.get(ready);
-    if (found?.step === step) return found.least;
-    const least = ready.reduce((so, minute, k) => Math.min(so, minute - k * step), FAR);
-    known.set(ready, { step, least });
-    return least;
-  };
-  return Float64Array.from({ length: arcs.count }, (_, arc) => {
-    const minutes = arcs.minutes[arc]!;
-    if (arcs.isMax[arc] === 1) return -Infinity;
-    if (arcs.kind[arc] === TABLE) return ofTable(arcs.tables[arc]!, minutes);
-    return arcs.kind[arc] === ELAPSED ? minutes : Math.max(0, minutes);
-  });
-}
-
 /** Least minutes from the end of each activity to the end of all; calendars are left aside, which makes it less. */
 function findTails(model: Model): Float64Array {
-  const { arcs, duration } = model;
+  const { arcs } = model;
   const tails = new Float64Array(model.count);
-  const wait = leastWaits(model);
+  const waits = findLeastWaits(model);
   // Minimum lags alone may go in a circle that adds nothing: as many rounds as activities are enough.
   for (let round = 0, isChanged = true; isChanged && round <= model.count; round += 1) {
     isChanged = false;
     for (let arc = arcs.count - 1; arc >= 0; arc -= 1) {
-      if (wait[arc] === -Infinity) continue;
       const from = arcs.from[arc]!;
-      const to = arcs.to[arc]!;
-      // From the start of the first, its own duration lies before its tail; only for work that is not split is that exact.
-      const first = arcs.isFromEnd[arc] === 1 ? 0 : -longestSpan(model, from);
-      const second = arcs.isToEnd[arc] === 1 ? 0 : duration[to]!;
-      const tail = first + wait[arc]! + second + tails[to]!;
+      const tail = findLeastLength(model, waits, arc) + tails[arcs.to[arc]!]!;
       if (tail <= tails[from]!) continue;
       tails[from] = tail;
       isChanged = true;
     }
   }
   return tails;
-}
-
-/** Most minutes from start to end; split work may pause as long as its calendar lasts. */
-function longestSpan(model: Model, activity: number): number {
-  const isWhole = model.isSplit[activity] === 0 || model.calendar[activity]! < 0 || model.duration[activity] === 0;
-  return isWhole ? model.duration[activity]! : Infinity;
 }
 
 /** True when every interval of `a` lies inside one of `b`. */
@@ -92,9 +64,7 @@ function workOn(model: Model, set: ReadonlySet<number>): Float64Array {
     let units = 0;
     for (let row = demands.from[i]!; row < demands.from[i + 1]!; row += 1) if (set.has(demands.resource[row]!)) units += demands.amount[row]!;
     for (let slot = crew.from[i]!; slot < crew.from[i + 1]!; slot += 1) {
-      let isInside = true;
-      for (let k = crew.poolFrom[slot]!; k < crew.poolFrom[slot + 1]! && isInside; k += 1) isInside = set.has(crew.pool[k]!);
-      if (isInside) units += 1;
+      if (crew.pool.subarray(crew.poolFrom[slot]!, crew.poolFrom[slot + 1]!).every((person) => set.has(person))) units += 1;
     }
     return units * duration[i]!;
   });

@@ -213,6 +213,7 @@ export class Placer {
    * Goes on alone to one that suits the person, or past the latest; with a listener only to the next try, which is told.
    */
   waitFor(activity: number, person: number, units: number, t: number): number {
+    if (this.listener === null && !this.hasDoses && this.pieceCount > 0) return this.waitAlone(activity, person, units, t);
     let at = t;
     for (let end = 0; end < FAR && at <= this.latest;) {
       const next = this.personConflict(activity, person, units, at);
@@ -223,6 +224,39 @@ export class Placer {
     }
     if (at === t) return 0;
     this.cut(activity, t);
+    return at;
+  }
+
+  /**
+   * As {@link waitFor}, without a listener: the budgets first, which mostly rule out what is left of a session at once, and
+   * work in one piece without cutting it.
+   */
+  private waitAlone(activity: number, person: number, units: number, t: number): number {
+    const { latest, model } = this;
+    const profile = this.profiles[person]!;
+    const duration = model.duration[activity]!;
+    const calendar = model.isSplit[activity] === 1 ? model.calendars[model.calendar[activity]!] : undefined;
+    const least = calendar === undefined ? duration : Math.max(1, model.shortest[activity]!);
+    let isWhole = this.pieceCount === 1;
+    this.budgets.seek(person, t);
+    let at = t;
+    while (at <= latest) {
+      let next = 0;
+      if (isWhole) {
+        if (this.hasBudgets) next = this.budgets.conflictInOne(person, units, at, at + duration, least, calendar);
+        if (next === 0) next = profile.conflictEnd(at, at + duration, units);
+      } else {
+        if (this.cut(activity, at) >= FAR) return FAR;
+        if (this.hasBudgets) next = this.budgets.conflict(activity, person, units, at, -1);
+        if (next === 0) next = this.workConflict(person, units);
+      }
+      if (next <= at) break;
+      at = alignStart(model, activity, next);
+      if (at >= FAR) return FAR;
+      isWhole = calendar === undefined || at + duration <= calendar.end[calendar.firstEndingAfter(at)]!;
+    }
+    if (at === t) return 0;
+    if (calendar !== undefined) this.cut(activity, t);
     return at;
   }
 

@@ -13,7 +13,7 @@ const PLACES = ['bay', 'bench', 'tent', 'yard'] as const;
 type Place = (typeof PLACES)[number];
 
 /** A seeded generator of its own: the same series on any machine (mulberry32). */
-class Dice {
+export class Dice {
   constructor(private state: number) {}
 
   /** 0 (included) to 1 (not included). */

@@ -44,6 +44,16 @@ export function findOptimum(instance: CoreInstance): number {
   return best;
 }
 
+/** Every plan. For very small instances. */
+export function listPlans(instance: CoreInstance): number[][] {
+  let plans: number[][] = [[]];
+  instance.durations.forEach((duration, i) => {
+    const shortened = cut(instance, i + 1);
+    plans = plans.flatMap((plan) => Array.from({ length: Math.max(0, instance.horizon - duration + 1) }, (_, s) => [...plan, s])).filter((plan) => listFaults(shortened, plan).length === 0);
+  });
+  return plans;
+}
+
 /** The first activities alone. */
 function cut(instance: CoreInstance, count: number): CoreInstance {
   return {

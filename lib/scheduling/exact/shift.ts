@@ -39,7 +39,7 @@ function isFree({ capacities, demands, durations }: CoreInstance, starts: Int32A
   const end = t + durations[i]!;
   if (end === t) return true;
   const near: number[] = [];
-  for (let j = 0; j < durations.length; j += 1) if (j !== i && starts[j]! < end && starts[j]! + durations[j]! > t && durations[j]! > 0) near.push(j);
+  for (let j = 0; j < durations.length; j += 1) if (j !== i && starts[j]! < end && starts[j]! + durations[j]! > t) near.push(j);
   const moments = [t, ...near.map((j) => starts[j]!).filter((at) => at > t)];
   return capacities.every((capacity, k) => demands[i]![k] === 0 || moments.every((at) => {
     let use = demands[i]![k]!;

@@ -55,7 +55,7 @@ const LONGEST_SLICE = 640_000;
 const SCHEDULES_A_PARENT = 700;
 const MOST_PARENTS = 2000;
 /** Large problems breed until this share of what is allowed is used up; neighbourhoods of the best have the rest. */
-const BREEDING = 0.95;
+const BREEDING = 0.5;
 /** Others, once this share has brought no proof, breed afresh from many parents until that one. */
 const AFRESH_FROM = 0.25;
 const AFRESH_UNTIL = 0.6;

@@ -23,6 +23,9 @@ export class Timetable {
   private readonly touched: Int32Array;
   private touches = 0;
   private hasGrown = true;
+  /** Where the profile may have grown since the last sweep: whoever lies elsewhere need not be looked at. */
+  private grownFrom = -Infinity;
+  private grownTo = Infinity;
   private readonly reasons: Int32Array;
   private readonly energy: EnergyCheck;
   private isEnergyDue = true;
@@ -54,22 +57,23 @@ export class Timetable {
   /** The bounds of a task rose; `isSure` when some time is now covered by every start. */
   touch(i: number, isSure: boolean): void {
     this.isEnergyDue = true;
-    if (isSure) {
-      this.hasGrown = true;
-      this.isStale = true;
-    } else if (this.isTouched[i] === 0) {
+    if (this.isTouched[i] === 0) {
       this.isTouched[i] = 1;
       this.touched[this.touches++] = i;
     }
+    if (!isSure) return;
+    const value = this.trail.value;
+    this.hasGrown = true;
+    this.isStale = true;
+    this.grownFrom = Math.min(this.grownFrom, -value[2 * i + 1]!);
+    this.grownTo = Math.max(this.grownTo, value[2 * i]! + this.duration[i]!);
   }
 
   /** Bounds were taken back: the profile is to be built again; what rose since no longer counts. */
   retreat(): void {
     this.isEnergyDue = false;
     this.isStale = true;
-    this.hasGrown = false;
-    for (let k = 0; k < this.touches; k++) this.isTouched[this.touched[k]!] = 0;
-    this.touches = 0;
+    this.forget();
   }
 
   /** Looks at whole windows once all else is settled. False on a conflict. */
@@ -92,18 +96,30 @@ export class Timetable {
 
   /** Propagates what was touched. False on a conflict. */
   propagate(): boolean {
-    const all = this.hasGrown;
+    const { duration, grownFrom, grownTo, isTouched, tasks } = this;
     if (this.isStale && !this.build()) return false;
-    this.hasGrown = false;
-    const list = all ? this.tasks : this.touched;
-    const count = all ? this.tasks.length : this.touches;
-    for (let k = 0; k < this.touches; k++) this.isTouched[this.touched[k]!] = 0;
-    this.touches = 0;
+    const value = this.trail.value;
+    const list = this.hasGrown ? tasks : this.touched;
+    const count = this.hasGrown ? tasks.length : this.touches;
     for (let k = 0; k < count; k++) {
       const i = list[k]!;
-      if (!this.pushEarliest(i) || !this.pushLatest(i)) return false;
+      const isDue = isTouched[i] === 1;
+      const earliest = value[2 * i]!;
+      if ((isDue || (earliest < grownTo && earliest + duration[i]! > grownFrom)) && !this.pushEarliest(i)) return false;
+      const latest = -value[2 * i + 1]!;
+      if ((isDue || (latest < grownTo && latest + duration[i]! > grownFrom)) && !this.pushLatest(i)) return false;
     }
+    this.forget();
     return true;
+  }
+
+  /** What rose is looked at, or no longer counts. */
+  private forget(): void {
+    this.hasGrown = false;
+    this.grownFrom = Infinity;
+    this.grownTo = -Infinity;
+    for (let k = 0; k < this.touches; k++) this.isTouched[this.touched[k]!] = 0;
+    this.touches = 0;
   }
 
   /** The profile from the sure parts; a conflict where it exceeds the capacity. */
@@ -218,7 +234,7 @@ export class Timetable {
     let latest = -value[2 * i + 1]!;
     if (this.peak <= room) return true;
     let s = this.firstSegmentAfter(latest + length - 1);
-    if (s === this.segments || segmentAt[s]! > latest + length - 1) s--;
+    if (s === this.segments - 1 || segmentAt[s]! > latest + length - 1) s--;
     while (s >= 0 && s < this.segments - 1) {
       const earliestEnd = value[2 * i]! + length;
       const to = segmentAt[s + 1]!;
