@@ -39,7 +39,8 @@ function lies({ compiled: { draft: { clock } } }: Wanted, { end, start }: Sessio
 
 const listMoments = (sessions: readonly Session[], zone: string): readonly string[] => sessions.map(({ start }) => formatMoment(start, zone));
 
-function widen(wanted: Wanted, { change, isUsed, size, sort, words }: SessionChange): Widening {
+/** Nothing where no session ahead would change. */
+function widen(wanted: Wanted, { change, isUsed, size, sort, words }: SessionChange): readonly Widening[] {
   const { compiled, document } = wanted;
   const ahead = (session: Session): Session => (session.end > compiled.draft.now ? change(session) : session);
   const narrow = (placements: readonly Placement[]): Narrowed | null => {
@@ -53,11 +54,12 @@ function widen(wanted: Wanted, { change, isUsed, size, sort, words }: SessionCha
     const text = words(sessionsOf(listMoments(touched, document.series.zone)));
     return { text, size: size + touched.length - 1, problem: () => withDocument(compiled, withSessions(document, (session) => (ids.has(session.id) ? change(session) : session))) };
   };
-  return { size, ...(sort === undefined ? {} : { sort }), wide: () => withDocument(compiled, withSessions(document, ahead)), narrow };
+  if (document.sessions.every((session) => ahead(session) === session)) return [];
+  return [{ size, ...(sort === undefined ? {} : { sort }), wide: () => withDocument(compiled, withSessions(document, ahead)), narrow }];
 }
 
 /** So many hours longer, as far as the next session leaves time. */
-function stretch(wanted: Wanted, hours: number): Widening {
+function stretch(wanted: Wanted, hours: number): readonly Widening[] {
   const { compiled: { draft: { clock } }, document } = wanted;
   const change = (session: Session): Session => {
     const end = addMinutes(session.end, hours * HOUR);
@@ -79,7 +81,7 @@ function bring(wanted: Wanted, personId: string): readonly Widening[] {
     const changed = { ...session, crewIds: [...session.crewIds, personId] };
     return isAttending(person, changed, zone) ? changed : session;
   };
-  return [widen(wanted, { size: 3, change, words: (sessions) => `Bring ${person.name} into ${sessions}` })];
+  return widen(wanted, { size: 3, change, words: (sessions) => `Bring ${person.name} into ${sessions}` });
 }
 
 /** What the sessions would have to offer the work. */
@@ -93,7 +95,7 @@ function offer(wanted: Wanted, task: Task): readonly Widening[] {
   if (isFilmed(task)) changes.push({ size: 2, change: (session) => (session.isRecording ? session : { ...session, isRecording: true }), words: (sessions) => `Set up the camera in ${sessions}` });
   if (floor !== null) changes.push({ size: 3, change: (session) => ((session.heating ?? -Infinity) >= floor ? session : { ...session, heating: floor }), words: (sessions) => `Heat ${sessions} to ${floor} °C` });
   if (task.isNoisy) changes.push({ size: 4, change: (session) => (session.isNoiseAllowed ? session : { ...session, isNoiseAllowed: true }), words: (sessions) => `Agree with the neighbours on noise in ${sessions}` });
-  return changes.map((change) => widen(wanted, change));
+  return changes.flatMap((change) => widen(wanted, change));
 }
 
 function warmthNeeded({ document }: Wanted, { coats, conditions }: Task): Session['heating'] {
@@ -182,7 +184,7 @@ export function widerSessions(wanted: Wanted): readonly Widening[] {
   const tasks = [...new Set(chain.flatMap((id) => draft.tasks.get(readName(id).id) ?? []))];
   const own = tasks.slice(0, 2);
   return [
-    ...[1, 2, 3].map((hours) => stretch(wanted, hours)),
+    ...[1, 2, 3].flatMap((hours) => stretch(wanted, hours)),
     ...document.people.flatMap(({ id }) => bring(wanted, id)),
     ...own.flatMap((task) => offer(wanted, task)),
     addSession(wanted, tasks, true), addSession(wanted, tasks, false),

@@ -49,13 +49,9 @@ function Answer({ reply, title }: { readonly reply: Extract<PlaceReply, { ok: tr
   return (
     <>
       <p className={styles.least}><span className="visually-hidden">{title}. </span><strong>Least change:</strong> {least}</p>
-      {others.length > 0 ? (
-        <ul className={styles.others}>
-          {others.map((text) => (
-            <li key={text}>Or: {text}</li>
-          ))}
-        </ul>
-      ) : null}
+      {others.map((text) => (
+        <p key={text} className={styles.other}>Or: {text}</p>
+      ))}
     </>
   );
 }
