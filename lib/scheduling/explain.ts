@@ -5,7 +5,7 @@ import { collectObstacles, factOfArc, isBareCrew, type Obstruction } from './obs
 import { PLACED } from './placer';
 import type { Fact, Minute, Problem, Schedule } from './problem';
 import { earliestOverArc } from './propagate';
-import { placeOthers, readSchedule, type Setting } from './standing';
+import { placeOthers, readSchedule, type Setting } from './setting';
 import { alignStart } from './timing';
 
 /** One thing that keeps an activity from starting earlier. */

@@ -1,61 +1,14 @@
 import { FAR } from './calendar-index';
 import { compile } from './compile';
 import { explainContradiction } from './contradiction';
-import { listPieces, replay } from './describe';
+import { listPieces } from './describe';
 import { ELAPSED, type Model } from './model';
 import { factOfArc, factOfObstacle } from './obstacles';
 import { PLACED, type Obstacle, type Placer } from './placer';
 import type { Contradiction, Fact, Minute, Placement, Problem, Schedule } from './problem';
 import { earliestOverArc, latestOverArc, propagate } from './propagate';
+import { placeOthers, readSchedule, type Setting } from './setting';
 import { alignStart, endOf, latestStart, passArc, startForEnd } from './timing';
-
-/** A finished schedule in the model's arrays. */
-export interface Setting {
-  readonly model: Model;
-  readonly index: ReadonlyMap<string, number>;
-  readonly status: Uint8Array;
-  readonly start: Int32Array;
-  readonly end: Int32Array;
-  readonly crew: Int32Array;
-}
-
-/** A schedule back in the model's arrays. */
-export function readSchedule(model: Model, schedule: Schedule): Setting {
-  const { problem } = model;
-  const index = new Map(problem.activities.map((activity, i) => [activity.id, i]));
-  const resources = new Map(problem.resources.map((resource, r) => [resource.id, r]));
-  const setting: Setting = {
-    model,
-    index,
-    status: new Uint8Array(model.count),
-    start: new Int32Array(model.count),
-    end: new Int32Array(model.count),
-    crew: new Int32Array(model.crew.from[model.count]!).fill(-1),
-  };
-  for (const placement of schedule.placements) {
-    const i = index.get(placement.activity);
-    if (i === undefined) continue;
-    setting.status[i] = PLACED;
-    setting.start[i] = placement.start;
-    setting.end[i] = placement.end;
-    placement.crew.forEach((id, k) => {
-      if (model.crew.from[i]! + k < model.crew.from[i + 1]!) setting.crew[model.crew.from[i]! + k] = resources.get(id) ?? -1;
-    });
-  }
-  return setting;
-}
-
-/** Everything of a setting in a fresh placer, all but one activity. Holds whose end is left out last to the horizon. */
-export function placeOthers(setting: Setting, without: number): Placer {
-  const { model, status } = setting;
-  const placer = replay(model, { ...setting, cause: new Uint8Array(0), causeAt: new Int32Array(0), terms: new Float64Array(0) }, without);
-  const { holds } = model;
-  for (let hold = 0; hold < holds.count; hold += 1) {
-    const last = holds.to[hold]!;
-    if (holds.from[hold] !== without && last !== without && status[last] !== PLACED) placer.holds.extend(hold, model.horizon);
-  }
-  return placer;
-}
 
 /** Earliest start an arc allows when its first activity is left out: that counts as happening at the horizon. FAR: never. */
 function earliestAfterLeftOut(model: Model, arc: number): number {
@@ -117,7 +70,7 @@ export class Standing {
    * @throws Error when the activity is unknown.
    */
   earliest(activityId: string, from: Minute, to: Minute): Minute | null {
-    return this.findEarliest(this.find(activityId), from, to, NONE);
+    return this.findEarliest(this.find(activityId), from, to, NONE)?.at ?? null;
   }
 
   /**
@@ -129,9 +82,9 @@ export class Standing {
     const i = this.find(activityId);
     const { crew, end, model, start, status } = this.setting;
     const isPinned = model.pin[i]! >= 0;
-    const at = this.findEarliest(i, isPinned ? model.pin[i]! : 0, isPinned ? model.pin[i]! : model.horizon, new Set(soon.map((id) => this.find(id))));
-    if (at === null) return null;
-    const placer = placeOthers(this.setting, i);
+    const found = this.findEarliest(i, isPinned ? model.pin[i]! : 0, isPinned ? model.pin[i]! : model.horizon, new Set(soon.map((id) => this.find(id))));
+    if (found === null) return null;
+    const { at, placer } = found;
     if (!placer.fits(i, at)) return null;
     const placement = this.place(model, placer, i, at);
     status[i] = PLACED;
@@ -141,7 +94,8 @@ export class Standing {
     return placement;
   }
 
-  private findEarliest(i: number, from: Minute, to: Minute, soon: ReadonlySet<number>): Minute | null {
+  /** The earliest start in [from, to], and everything else in a placer. */
+  private findEarliest(i: number, from: Minute, to: Minute, soon: ReadonlySet<number>): { readonly at: Minute; readonly placer: Placer } | null {
     const { model, start, status } = this.setting;
     let low = Math.max(from, model.release[i]!);
     for (const arc of model.arcsIn[i]!) {
@@ -157,7 +111,7 @@ export class Standing {
     if (low > high) return null;
     const placer = placeOthers(this.setting, i);
     for (let at = placer.findStart(i, low, high); at >= 0; at = placer.findStart(i, at + 1, high)) {
-      if (this.openHold(model, placer, i, at, soon) === null) return at;
+      if (this.openHold(model, placer, i, at, soon) === null) return { at, placer };
     }
     return null;
   }

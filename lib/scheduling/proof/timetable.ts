@@ -18,7 +18,7 @@ export class Timetable {
   private peak = 0;
   private segments = 0;
   private isStale = true;
-  /** Tasks whose bounds rose since the last sweep; all of them when the profile grew. */
+  /** Tasks whose bounds rose since the last sweep. */
   private readonly isTouched: Uint8Array;
   private readonly touched: Int32Array;
   private touches = 0;
