@@ -33,6 +33,6 @@ export type { HazardFact } from './hazard-facts';
 export { attendanceOf, isAttending } from './attendance';
 export { concernsPlan } from './plan-facts';
 export { GOAL_NAMES, goalsOf, moveGoal, PLAN_GOALS, type PlanGoal } from './plan-goals';
-export { quoteName, startWith, subjectOf } from './words';
+export { joinWords, quoteName, startWith, subjectOf } from './words';
 export { findWork, isDone, listWorks, workKey } from './works';
 export type { Work } from './works';

@@ -5,7 +5,7 @@ import { listStateUses } from './derive-order';
 import type { SeriesDocument, SeriesRecord } from './model';
 import { findRecord, kindLabel } from './records';
 import { findUsers } from './references';
-import { listNames, quoteName, sayRecord, startWith, stateName, subjectOf } from './words';
+import { joinWords, listNames, quoteName, sayRecord, startWith, stateName, subjectOf } from './words';
 
 /** `the tasks “A” and “B” and the session “C”`, kind by kind, up to five names each. */
 function sayUsers(users: readonly SeriesRecord[]): string {
@@ -14,7 +14,7 @@ function sayUsers(users: readonly SeriesRecord[]): string {
     const names = users.filter((user) => user.kind === kind).map((user) => user.name);
     return `the ${kindLabel(kind)}${names.length > 1 && kind !== 'equipment' ? 's' : ''} ${listNames(names)}`;
   });
-  return groups.length < 2 ? (groups[0] ?? '') : `${groups.slice(0, -1).join(', ')} and ${groups.at(-1) ?? ''}`;
+  return joinWords(groups);
 }
 
 /** One issue for each removed record that something in the document still points at. */

@@ -30,8 +30,12 @@ export function listNames(names: readonly string[]): string {
   const shown = names.slice(0, MOST_NAMES).map(quoteName);
   const more = names.length - shown.length;
   const all = more > 0 ? [...shown, `${more} more`] : shown;
-  const last = all.at(-1) ?? '';
-  return all.length < 2 ? last : `${all.slice(0, -1).join(', ')} and ${last}`;
+  return joinWords(all);
+}
+
+/** @example joinWords(['a', 'b', 'c']) // 'a, b and c' */
+export function joinWords(words: readonly string[], joint: 'and' | 'or' = 'and'): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${joint} ${words.at(-1)!}`;
 }
 
 /** @example count(3, 'task') // '3 tasks' */

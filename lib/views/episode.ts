@@ -1,5 +1,5 @@
 /** One episode: load, then compute. */
-import { crewSize, shootDue, statesOf, type Episode, type Segment, type Session, type Task } from '@/lib/build';
+import { crewSize, joinWords, shootDue, statesOf, type Episode, type Segment, type Session, type Task } from '@/lib/build';
 import { addDays, dateOf, formatDay, formatLength, formatMoment, formatWorkLength } from '@/lib/calendar';
 import {
   cameraNeed, checkSponsors, experiencedTime, experienceOf, filmingMinutes, findRelief, oneWayRisk, readObligation, shootingRatio, shotsWithin, timesOf, unlearned, USUAL_RATIO,
@@ -19,7 +19,7 @@ import { listRuntimeOffers } from './runtime-offers';
 import { loadScene } from './safety-words';
 import { tellShotRisk } from './shot-risk';
 import { linkRecord } from './week-block';
-import { formatCount, joinNames } from './week-words';
+import { formatCount } from './week-words';
 
 const percent = (value: number): string => `${Math.round(100 * value)} %`;
 const say = (minutes: number): string => (minutes < 0 ? `${formatWorkLength(Math.round(-minutes))} missing` : formatWorkLength(Math.round(minutes)));
@@ -52,7 +52,7 @@ function listReliefs({ document }: EpisodesInput, episode: Episode): readonly Re
     const fixed: Task = { ...task, coverage: 'locked-off', shots: [] };
     const simpler = document.series.usesExperience && task.shots.length === 0 ? filmingMinutes(time) - filmingMinutes(experiencedTime(fixed, plain)) : 0;
     return [
-      { kind: 'leave a shot out', taskId: task.id, words: `Leave out of “${task.name}”: ${joinNames(spare.map(({ name }) => name))}`, frees: spare.reduce((sum, shot) => sum + shot.time, 0) * crew },
+      { kind: 'leave a shot out', taskId: task.id, words: `Leave out of “${task.name}”: ${joinWords(spare.map(({ name }) => name))}`, frees: spare.reduce((sum, shot) => sum + shot.time, 0) * crew },
       { kind: 'film simpler', taskId: task.id, words: `Film “${task.name}” with a fixed camera`, frees: isFilmed(task) ? simpler * crew : 0 },
       { kind: 'move later', taskId: task.id, words: `Move “${task.name}” to ${later === undefined ? 'a later episode' : `“${later.name}”`}`, frees: needed.has(task.id) ? 0 : time.mean * crew },
     ];
@@ -120,7 +120,7 @@ function tellShots({ document }: EpisodesInput, episode: Episode): readonly stri
   }
   const waiting = once.flatMap((task) => task.shots.filter((shot) => shot.purpose === 'before' && shot.filmedAt === null)).length;
   if (waiting > 0) words.push(`${formatCount(waiting, 'before-shot')} to be filmed before work that happens once.`);
-  if (missing.length > 0) words.push(`No before-shot is asked for: ${joinNames(missing.map((task) => `“${task.name}”`))}. Add one, or it cannot be shown how it was.`);
+  if (missing.length > 0) words.push(`No before-shot is asked for: ${joinWords(missing.map((task) => `“${task.name}”`))}. Add one, or it cannot be shown how it was.`);
   return words;
 }
 

@@ -1,5 +1,5 @@
 /** The board of episodes: load, then compute. */
-import { shootDue, type Episode, type Segment } from '@/lib/build';
+import { joinWords, shootDue, type Episode, type Segment } from '@/lib/build';
 import { addDays, compareDates, dateOf, formatDay, formatIsoWeek, formatMoment } from '@/lib/calendar';
 import { checkSponsors, checkUnplaced, countBank, readObligation, spreadReleases, type Bank, type BankedEpisode } from '@/lib/episodes';
 import type { ViewContext } from './context';
@@ -8,7 +8,7 @@ import {
 } from './episodes-facts';
 import type { BankView, BoardRow, EpisodesView, ReelView } from './episodes-model';
 import { proposePackings } from './episodes-proposals';
-import { capitalise, formatCount, joinNames } from './week-words';
+import { capitalise, formatCount } from './week-words';
 
 /** What can be tried for the weeks to come. */
 const CADENCES = [7, 14] as const;
@@ -72,7 +72,7 @@ function summarise(bank: Bank, minimum: number, tried: number | null): string {
 }
 
 function listEvents(week: Bank['weeks'][number], episodes: readonly BankedEpisode[]): readonly string[] {
-  const names = (ids: readonly string[]): string => joinNames(ids.map((id) => episodes.find((episode) => episode.id === id)?.name ?? id));
+  const names = (ids: readonly string[]): string => joinWords(ids.map((id) => episodes.find((episode) => episode.id === id)?.name ?? id));
   return [
     week.finishedIds.length > 0 ? `ready: ${names(week.finishedIds)}` : null,
     week.releasedIds.length > 0 ? `out: ${names(week.releasedIds)}` : null,

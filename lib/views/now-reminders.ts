@@ -1,6 +1,6 @@
 /** What must not be forgotten between now and the next session. */
 import { shotsAhead } from '@/lib/plan';
-import type { SeriesDocument } from '@/lib/build';
+import { joinWords, type SeriesDocument } from '@/lib/build';
 import { formatMoment } from '@/lib/calendar';
 import type { PlanBlock } from '@/lib/plan';
 import { addMinutes, MINUTES_PER_DAY, type Instant } from '@/lib/units';
@@ -8,7 +8,6 @@ import { findNextCoat, listWindowAlarms } from './waits-curing';
 import { linkRecord, nameOf } from './week-block';
 import type { Reminder } from './now-model';
 import type { SessionCard } from './week-model';
-import { joinNames } from './week-words';
 import { listCoats, type Air } from './workshop-air';
 
 /** Errands this far ahead are worth a reminder. */
@@ -27,7 +26,7 @@ export function listHandsOff({ document, blocks, now }: Situation): Reminder[] {
   return blocks.filter((block) => block.kind === 'cure' && block.start <= now && now < block.end).map((block) => ({
     kind: 'hands off',
     key: block.id,
-    text: `${joinNames(block.partIds.map((id) => nameOf(id, document.parts, 'part'))) || block.title}: ${block.title}`,
+    text: `${joinWords(block.partIds.map((id) => nameOf(id, document.parts, 'part'))) || block.title}: ${block.title}`,
     moment: until(block.end, document.series.zone),
     isUrgent: false,
     subject: linkRecord(block.subject.kind, block.subject.id, block.subject.kind === 'task' ? document.tasks : document.outsideJobs),
@@ -41,7 +40,7 @@ export function listStayOut({ document, blocks, now }: Situation): Reminder[] {
   return running.filter((block, index) => running.findIndex(({ subject }) => subject.id === block.subject.id) === index).map((block) => ({
     kind: 'stay out',
     key: block.id,
-    text: `${joinNames(running.filter(({ subject }) => subject.id === block.subject.id).map(({ placeId }) => nameOf(placeId ?? '', document.places, 'place')))}: nobody without air-fed protection. ${block.title}.`,
+    text: `${joinWords(running.filter(({ subject }) => subject.id === block.subject.id).map(({ placeId }) => nameOf(placeId ?? '', document.places, 'place')))}: nobody without air-fed protection. ${block.title}.`,
     moment: until(block.end, document.series.zone),
     isUrgent: true,
     subject: linkRecord('task', block.subject.id, document.tasks),
@@ -96,7 +95,7 @@ export function listErrands({ document, blocks, now }: Situation): Reminder[] {
     const isOver = block.kind === 'drop-off' ? job?.droppedOffAt !== null : job?.collectedAt !== null;
     if (!job || isOver || block.start > addMinutes(now, ERRAND_DAYS * MINUTES_PER_DAY)) return [];
     const isLate = block.end <= now;
-    const crew = joinNames(block.crewIds.map((id) => nameOf(id, document.people, 'person')));
+    const crew = joinWords(block.crewIds.map((id) => nameOf(id, document.people, 'person')));
     return [{
       kind: block.kind === 'drop-off' ? 'deliver' : 'collect',
       key: block.id,
@@ -119,7 +118,7 @@ export function listFilmFirst({ document }: Situation, workIds: readonly string[
       return [{
         kind: 'film first',
         key: `film:${task.id}`,
-        text: `Before "${task.name}", which cannot be done twice, film: ${joinNames(shots.map((shot) => shot.name))}.`,
+        text: `Before "${task.name}", which cannot be done twice, film: ${joinWords(shots.map((shot) => shot.name))}.`,
         moment: null,
         isUrgent: true,
         subject: linkRecord('task', task.id, document.tasks),

@@ -1,5 +1,5 @@
 /** What has happened since the plan was accepted, and the smallest mend of it, in a line. Nothing is saved. */
-import type { SeriesDocument } from '@/lib/build';
+import { joinWords, type SeriesDocument } from '@/lib/build';
 import { formatLength } from '@/lib/calendar';
 import { closeOnHolidays } from '@/lib/exchange';
 import { findRepair, type Situation } from '@/lib/forecast';
@@ -7,7 +7,7 @@ import { openPlan, type PlanDiff, type PlanResult } from '@/lib/plan';
 import { addMinutes, MS_PER_MINUTE, type Instant } from '@/lib/units';
 import type { ViewContext } from './context';
 import { isErrand, linkRecord } from './week-block';
-import { formatCount, joinNames } from './week-words';
+import { formatCount } from './week-words';
 import { loadReadings } from './workshop-air';
 
 export interface RepairView {
@@ -59,7 +59,7 @@ function listRunOver({ blocks }: PlanResult, now: Instant): readonly string[] {
 function tellRunOver(names: readonly string[]): string {
   if (names.length === 0) return '';
   const rest = names.length - MOST_NAMED;
-  const named = joinNames([...names.slice(0, MOST_NAMED), ...(rest > 0 ? [`${rest} more`] : [])]);
+  const named = joinWords([...names.slice(0, MOST_NAMED), ...(rest > 0 ? [`${rest} more`] : [])]);
   return `${named} should be done by now and ${names.length === 1 ? 'is' : 'are'} not ticked: tick what is done. `;
 }
 

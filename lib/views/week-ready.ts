@@ -1,5 +1,5 @@
 /** What must be ready before a session can do its planned work. */
-import type { SeriesDocument, Session, Task } from '@/lib/build';
+import { joinWords, type SeriesDocument, type Session, type Task } from '@/lib/build';
 import { formatMoment, formatWorkLength } from '@/lib/calendar';
 import { stepsSince } from '@/lib/climate';
 import { cameraNeed, timeLapse } from '@/lib/episodes';
@@ -7,7 +7,7 @@ import { isFilmed, type PlanBlock, type Span } from '@/lib/plan';
 import { MINUTES_PER_DAY, MS_PER_MINUTE, minutesBetween } from '@/lib/units';
 import { nameOf } from './week-block';
 import type { ReadyItem } from './week-model';
-import { formatCount, joinNames } from './week-words';
+import { formatCount } from './week-words';
 import type { Air } from './workshop-air';
 
 interface Work {
@@ -29,7 +29,7 @@ function listReturns(work: readonly Work[], blocks: readonly PlanBlock[], docume
       work.some(({ block, piece }) => block.partIds.includes(partId) && back.end <= piece.start));
     const first = work.find(({ block }) => block.partIds.some((id) => needed.includes(id)));
     if (needed.length === 0 || !first) return [];
-    const names = joinNames(needed.map((id) => nameOf(id, document.parts, 'part')));
+    const names = joinWords(needed.map((id) => nameOf(id, document.parts, 'part')));
     return [{
       kind: 'part' as const,
       text: `${names} back from ${nameOf(job.tradeId, document.trades, 'trade')} by ${formatMoment(back.end, document.series.zone)}`,
@@ -44,7 +44,7 @@ function listDrying(work: readonly Work[], blocks: readonly PlanBlock[], documen
     const first = work.find(({ block, piece }) => block.subject.id !== cure.subject.id
       && block.partIds.some((id) => cure.partIds.includes(id)) && cure.end <= piece.start);
     if (!first || minutesBetween(cure.end, first.piece.start) > RECENT_DRYING) return [];
-    const parts = joinNames(cure.partIds.map((id) => nameOf(id, document.parts, 'part')));
+    const parts = joinWords(cure.partIds.map((id) => nameOf(id, document.parts, 'part')));
     return [{
       kind: 'drying' as const,
       text: `${parts} dry by ${formatMoment(cure.end, document.series.zone)} (${cure.title})`,

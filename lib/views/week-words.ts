@@ -39,12 +39,6 @@ export function formatCount(count: number, one: string, many = `${one}s`): strin
   return `${count} ${count === 1 ? one : many}`;
 }
 
-/** `a`, `a and b`, `a, b and c`. */
-export function joinNames(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? '';
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-}
-
 /** Letters for a narrow block: first of each word before any bracket, two at most. @example formatInitials('Ada Roe (maker)') // 'AR' */
 export function formatInitials(name: string): string {
   const words = name.replace(/\(.*$/u, '').match(/[\p{L}\p{N}]+/gu) ?? [name];

@@ -1,4 +1,5 @@
 /** What a person calls the things the engine knows by name. */
+import { joinWords } from '@/lib/build';
 import type { Draft } from '../compile/draft';
 import { readName } from '../compile/names';
 
@@ -38,6 +39,5 @@ export function resourceTitle(draft: Draft, resource: string): { readonly kind: 
 
 /** Names of the people behind crew resources: `Ann, Ben or Cal`. */
 export function poolNames(draft: Draft, pool: readonly string[], joint: 'and' | 'or'): string {
-  const names = pool.map((resource) => resourceTitle(draft, resource).name);
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${joint} ${names.at(-1)!}`;
+  return joinWords(pool.map((resource) => resourceTitle(draft, resource).name), joint);
 }

@@ -1,5 +1,5 @@
 /** Changes that may give work a place: first made everywhere they could be, then only where they turn out to be used. */
-import type { SeriesDocument } from '@/lib/build';
+import { joinWords, type SeriesDocument } from '@/lib/build';
 import type { Placement, Problem, Schedule } from '@/lib/scheduling';
 import type { Compiled } from '../compile/compile';
 import { collectionActivity, dropOffActivity, lateWorkActivity, readName, taskActivity, beforeShotActivity } from '../compile/names';
@@ -40,11 +40,6 @@ export interface Wanted {
 /** `the session of Tue 1 Dec 18:30`, `the sessions of Tue 1 Dec 18:30 and Thu 3 Dec 18:30`. */
 export function sessionsOf(moments: readonly string[]): string {
   return `the ${moments.length === 1 ? 'session' : 'sessions'} of ${joinWords(moments)}`;
-}
-
-/** `Ann, Ben and Cal` */
-export function joinWords(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
 }
 
 /** The last activity of a piece of work that a schedule leaves out; null: it leaves out none. */

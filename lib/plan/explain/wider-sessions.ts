@@ -1,12 +1,12 @@
 /** Sessions that would give work a place: longer ones, with more people, offering more, or one more of them. */
-import { isAttending, type SeriesDocument, type Session, type Task } from '@/lib/build';
+import { isAttending, joinWords, type SeriesDocument, type Session, type Task } from '@/lib/build';
 import { addDays, dateOf, eachDate, endOfDay, formatMoment, formatWorkLength, instantOf, minuteOfDay, wallOf, weekdayOf } from '@/lib/calendar';
 import type { Placement, Problem } from '@/lib/scheduling';
 import { addMinutes, minutesBetween, type Instant } from '@/lib/units';
 import { isFilmed, sessionDemands } from '../compile/session-calendars';
 import { isWorkshopWork, readName } from '../compile/names';
 import { withDocument } from './relief-candidates';
-import { joinWords, sessionsOf, type Narrowed, type Wanted, type Widening } from './widening';
+import { sessionsOf, type Narrowed, type Wanted, type Widening } from './widening';
 
 const HOUR = 60;
 /** Sessions that one change may touch; more is another plan. */

@@ -1,11 +1,11 @@
 /** What about the work itself, its people or its waits would give it a place. */
-import type { SeriesDocument, Task } from '@/lib/build';
+import { joinWords, type SeriesDocument, type Task } from '@/lib/build';
 import { formatLength, formatMoment } from '@/lib/calendar';
 import type { Lag, Placement, Problem } from '@/lib/scheduling';
 import { readName } from '../compile/names';
 import { heatCoat, hurryTrade, withDocument } from './relief-candidates';
 import { activityTitle } from './titles';
-import { joinWords, sessionsOf, type Narrowed, type Wanted, type Widening } from './widening';
+import { sessionsOf, type Narrowed, type Wanted, type Widening } from './widening';
 
 /** Of what stands in the way, so many are asked to give way. */
 const MOST_BLOCKERS = 3;
@@ -148,4 +148,3 @@ export function widerWork(wanted: Wanted, blockers: readonly string[]): readonly
     ...giveWay(wanted, blockers), ...keepOpen(wanted), ...teach(wanted, tasks),
   ];
 }
-
